@@ -1,0 +1,1 @@
+"""Benchassist: verify, align, fit, hand over and record a finished pair of spectacles."""

@@ -1,0 +1,1 @@
+"""Frames, boxes and angles: millimetres and degrees in, frozen values out."""

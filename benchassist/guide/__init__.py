@@ -1,0 +1,1 @@
+"""What to do next, in words: the nine steps and their prompts."""

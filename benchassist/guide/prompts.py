@@ -1,0 +1,164 @@
+"""What a prompt is: the frozen values that resources/guide/*.toml are read into."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from benchassist.job.order import Design, Rim
+from benchassist.optics.eye import Eye
+
+
+class StepId(StrEnum):
+    """The nine steps, in the order of the trade."""
+
+    ORDER = "order"
+    RIGHT = "right"
+    LEFT = "left"
+    PAIR = "pair"
+    SURFACE = "surface"
+    BENCH = "bench"
+    FIT = "fit"
+    HANDOVER = "handover"
+    RECORD = "record"
+
+
+class Kind(StrEnum):
+    """What sort of answer a prompt takes, and so which input the window shows."""
+
+    FORM = "form"
+    """The order page."""
+    POWER = "power"
+    """Readings of a power: attempt.<eye>.distance."""
+    ADDITION = "addition"
+    """Readings of an addition: attempt.<eye>.<reading>."""
+    PRISM = "prism"
+    """Readings of prism: attempt.<eye>.prism."""
+    ENGRAVED = "engraved"
+    """The engraved addition: attempt.<eye>.engraved_add."""
+    LAYOUT = "layout"
+    """A measured length or angle of each lens: attempt.pair.<eye>.<reading>, one input an eye."""
+    CHECK = "check"
+    """Good or fault by eye, or by the prompt's measurements: an Answer."""
+    CONFIRM = "confirm"
+    """Something done or taught, to be confirmed: an Answer with seen good."""
+    CHOICE = "choice"
+    """One of the prompt's options: an Answer with choice."""
+    SIGN = "sign"
+    """The record page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measurement:
+    """One number that a check asks for.
+
+    Attributes:
+        name: its name in `Answer.measured`.
+        label: what the person sees.
+        unit: 'mm', '°', ...
+        low: smallest value taken.
+        high: largest value taken.
+        step: reading step of the usual tool, in `unit`.
+        eye: the side it belongs to, if any.
+    """
+
+    name: str
+    label: str
+    unit: str
+    low: Decimal
+    high: Decimal
+    step: Decimal
+    eye: Eye | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """A correction that can be made at the bench, and the checks that it can disturb.
+
+    Attributes:
+        id: its name, unique within the check.
+        does: what to do, in one sentence.
+        tool: what with.
+        caution: what to watch, empty when nothing special.
+        disturbs: ids of bench checks that must be looked at again afterwards.
+        materials: frame materials it suits; empty for all.
+    """
+
+    id: str
+    does: str
+    tool: str
+    caution: str = ""
+    disturbs: tuple[str, ...] = ()
+    materials: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Applies:
+    """For which orders a prompt is asked; an empty tuple means for all."""
+
+    designs: tuple[Design, ...] = ()
+    rims: tuple[Rim, ...] = ()
+    needs: tuple[str, ...] = ()
+    """Named conditions on the order: 'prism', 'thickness', 'base-curve', 'near-pd',
+    'segment-size', 'height', 'treatment', 'tint', 'glass', ..."""
+    otherwise: str = ""
+    """Why it is not asked, in one sentence, shown where a person looks for it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prompt:
+    """One thing to do now.
+
+    Attributes:
+        id: unique in the job, '<step>.<name>', such as 'right.distance' or 'bench.skew'.
+        step: the step it belongs to.
+        kind: what sort of answer it takes.
+        title: a few words.
+        ask: what to do now, in one sentence.
+        how, why, fault, caution: hint texts; `fault` says what a fault looks like.
+        evidence: how we know: a source, or 'common practice, no source'.
+        group: heading within the step, may be empty.
+        reading: for readings, the field of the job that takes them.
+        eye: the eye, for prompts of a lens.
+        spot: named place on the drawing.
+        view: 'front', 'top', 'side' or 'table'.
+        picture: name of the hint drawing, may be empty.
+        inputs: measurements asked for.
+        options: choices offered.
+        remedies: corrections that put a fault right.
+        applies: for which orders it is asked.
+    """
+
+    id: str
+    step: StepId
+    kind: Kind
+    title: str
+    ask: str
+    how: str = ""
+    why: str = ""
+    fault: str = ""
+    caution: str = ""
+    evidence: str = ""
+    group: str = ""
+    reading: str = ""
+    eye: Eye | None = None
+    spot: str = ""
+    view: str = "front"
+    picture: str = ""
+    inputs: tuple[Measurement, ...] = ()
+    options: tuple[str, ...] = ()
+    remedies: tuple[Remedy, ...] = ()
+    applies: Applies = Applies()
+
+    @property
+    def name(self) -> str:
+        """The part of the id after the step: the key of its `Answer`."""
+        return self.id.partition(".")[2]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One of the nine steps with the prompts that apply to this job, in order."""
+
+    id: StepId
+    title: str
+    prompts: tuple[Prompt, ...]

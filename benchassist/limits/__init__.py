@@ -1,0 +1,1 @@
+"""Which limit holds for an ordered lens, and where it comes from."""

@@ -1,0 +1,1 @@
+"""Ophthalmic optics: numbers in, frozen values out."""

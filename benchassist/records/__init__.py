@@ -1,0 +1,1 @@
+"""The paper: the record as data, and as PDF."""

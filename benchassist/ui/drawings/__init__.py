@@ -1,0 +1,1 @@
+"""Painted pictures: spectacles, gauges, hints."""

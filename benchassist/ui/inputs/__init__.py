@@ -1,0 +1,1 @@
+"""Inputs: value(), set_value(), value_changed, of a domain type."""

@@ -1,0 +1,1 @@
+"""Judging a job: order and readings in, findings out."""
