@@ -5,6 +5,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from benchassist.job.order import Design, Rim
+from benchassist.limits.rule import Source
 from benchassist.optics.eye import Eye
 
 
@@ -36,7 +37,7 @@ class Kind(StrEnum):
     ENGRAVED = "engraved"
     """The engraved addition: attempt.<eye>.engraved_add."""
     LAYOUT = "layout"
-    """A measured length or angle of each lens: attempt.pair.<eye>.<reading>, one input an eye."""
+    """A length or angle of each lens, one input an eye: attempt.pair.<eye>.<reading>."""
     CHECK = "check"
     """Good or fault by eye, or by the prompt's measurements: an Answer."""
     CONFIRM = "confirm"
@@ -79,8 +80,10 @@ class Remedy:
         does: what to do, in one sentence.
         tool: what with.
         caution: what to watch, empty when nothing special.
-        disturbs: ids of bench checks that must be looked at again afterwards.
+        disturbs: ids of the prompts to look at again afterwards, mostly bench checks; ids of
+            readings stand here too, where a bend can change what the lens meter shows.
         materials: frame materials it suits; empty for all.
+        rims: mountings it suits; empty for all.
     """
 
     id: str
@@ -89,6 +92,7 @@ class Remedy:
     caution: str = ""
     disturbs: tuple[str, ...] = ()
     materials: tuple[str, ...] = ()
+    rims: tuple[Rim, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,10 +102,31 @@ class Applies:
     designs: tuple[Design, ...] = ()
     rims: tuple[Rim, ...] = ()
     needs: tuple[str, ...] = ()
-    """Named conditions on the order: 'prism', 'thickness', 'base-curve', 'near-pd',
-    'segment-size', 'height', 'treatment', 'tint', 'glass', ..."""
+    """Names of conditions on the job, see guide/conditions.py: 'thickness', 'near-pd', ..."""
     otherwise: str = ""
     """Why it is not asked, in one sentence, shown where a person looks for it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """Other words of a prompt for some orders; an empty text keeps that of the prompt.
+
+    Attributes:
+        id: its name, unique within the prompt.
+        designs: lens designs it is for; empty for all.
+        rims: mountings it is for; empty for all.
+        title, ask, how, why, fault, caution: the words.
+    """
+
+    id: str
+    designs: tuple[Design, ...] = ()
+    rims: tuple[Rim, ...] = ()
+    title: str = ""
+    ask: str = ""
+    how: str = ""
+    why: str = ""
+    fault: str = ""
+    caution: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +140,8 @@ class Prompt:
         title: a few words.
         ask: what to do now, in one sentence.
         how, why, fault, caution: hint texts; `fault` says what a fault looks like.
-        evidence: how we know: a source, or 'common practice, no source'.
+        evidence: how we know, in words: titles of sources, or 'common practice, no source'.
+        sources: the same with addresses.
         group: heading within the step, may be empty.
         reading: for readings, the field of the job that takes them.
         eye: the eye, for prompts of a lens.
@@ -124,8 +150,13 @@ class Prompt:
         picture: name of the hint drawing, may be empty.
         inputs: measurements asked for.
         options: choices offered.
-        remedies: corrections that put a fault right.
+        remedies: corrections that put a fault right; of the prompts that `steps_for` gives
+            only those that suit the frame.
         applies: for which orders it is asked.
+        variants: other words for some orders, the first that fits; already put in place in
+            the prompts that `steps_for` gives.
+        after: ids of the checks that should stand first, because putting one of them right
+            moves this one.
     """
 
     id: str
@@ -138,6 +169,7 @@ class Prompt:
     fault: str = ""
     caution: str = ""
     evidence: str = ""
+    sources: tuple[Source, ...] = ()
     group: str = ""
     reading: str = ""
     eye: Eye | None = None
@@ -148,11 +180,32 @@ class Prompt:
     options: tuple[str, ...] = ()
     remedies: tuple[Remedy, ...] = ()
     applies: Applies = Applies()
+    variants: tuple[Variant, ...] = ()
+    after: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
         """The part of the id after the step: the key of its `Answer`."""
         return self.id.partition(".")[2]
+
+    @property
+    def spots(self) -> tuple[str, ...]:
+        """The places on the drawing: a prompt about both sides has a twin place on the left."""
+        side, dot, place = self.spot.partition(".")
+        if self.eye is None and side == Eye.RIGHT and dot:
+            return (self.spot, f"{Eye.LEFT}.{place}")
+        return (self.spot,) if self.spot else ()
+
+    def remedy(self, remedy_id: str) -> Remedy:
+        """One of its corrections.
+
+        Raises:
+            KeyError: no correction of that name.
+        """
+        for remedy in self.remedies:
+            if remedy.id == remedy_id:
+                return remedy
+        raise KeyError(f"{self.id} has no correction {remedy_id}")
 
 
 @dataclass(frozen=True, slots=True)

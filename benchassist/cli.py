@@ -1,0 +1,192 @@
+"""The second face: everything but the window, from a shell."""
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Callable, Sequence
+from datetime import UTC, datetime
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import Any, NoReturn
+
+from pydantic import TypeAdapter
+from typing_extensions import override
+
+from benchassist.guide.load import load_guide
+from benchassist.job.document import Job
+from benchassist.limits.load import load_limits
+from benchassist.records.demo import demo_files, demo_workshop, last_moment
+from benchassist.records.imprint import imprint_of_file
+from benchassist.records.making import make_record
+from benchassist.records.pdf import record_pdf
+from benchassist.records.record import Record, Workshop
+from benchassist.store.files import load_job_file, save_job_file, write_whole
+from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.judge import judge
+from benchassist.wrong import BenchError
+
+FINE, OUTSIDE, UNUSABLE = 0, 1, 2
+"""Exit codes: nothing outside, something outside, the file or the call cannot be used."""
+
+COMMANDS = ("judge", "record", "schema", "demo")
+"""The words that name a command of the shell."""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong with a call in one sentence."""
+
+    @override
+    def error(self, message: str) -> NoReturn:
+        self.exit(
+            UNUSABLE,
+            f"{self.prog}: {message[:1].upper()}{message[1:]}. See '{self.prog} --help'.\n",
+        )
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Runs one command and gives its exit code; faults of the world become a sentence."""
+    try:
+        chosen = _parser().parse_args(arguments)
+        code: int = chosen.run(chosen)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Whoever read the output has gone: nothing more may be written, at exit either.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return _refused("The output was closed before everything was written.")
+    except BenchError as wrong:
+        return _refused(wrong.sentence)
+    except OSError as wrong:
+        return _refused(f"The output could not be written: {wrong.strerror}.")
+    return code
+
+
+def _refused(sentence: str) -> int:
+    sys.stderr.write(f"{sentence}\n")
+    return UNUSABLE
+
+
+def _parser() -> _Parser:
+    parser = _Parser(
+        prog="benchassist",
+        description="Verify, align, fit, hand over and record a finished pair of spectacles.",
+        epilog="Without a command the window opens.",
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"Benchassist {_version()}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+
+    judging = _command(commands, "judge", _judge, "print the findings of a job file as JSON")
+    judging.add_argument("job", type=Path, metavar="JOB.json")
+
+    recording = _command(commands, "record", _record, "write the record of a job file as PDF")
+    recording.add_argument("job", type=Path, metavar="JOB.json")
+    recording.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
+    recording.add_argument("--json", type=Path, metavar="FILE.json", help="also as data")
+    recording.add_argument("--workshop", default="", metavar="NAME")
+    recording.add_argument("--address", action="append", default=[], metavar="LINE")
+    recording.add_argument(
+        "--at", type=_moment, metavar="TIME", help="when it is made, as 2026-11-25T14:05+00:00"
+    )
+
+    _command(commands, "schema", _schema, "print the JSON Schema of a job file")
+
+    showing = _command(commands, "demo", _demo, "write the demo jobs and their records")
+    showing.add_argument("--out", type=Path, required=True, metavar="FOLDER")
+    return parser
+
+
+def _version() -> str:
+    try:
+        return version("benchassist")
+    except PackageNotFoundError:
+        return "from a checkout"
+
+
+def _command(
+    commands: Any, name: str, run: Callable[[argparse.Namespace], int], does: str
+) -> argparse.ArgumentParser:
+    command: argparse.ArgumentParser = commands.add_parser(
+        name, help=does, description=f"{does[:1].upper()}{does[1:]}.", allow_abbrev=False
+    )
+    command.set_defaults(run=run)
+    return command
+
+
+def _moment(text: str) -> datetime:
+    try:
+        moment = datetime.fromisoformat(text)
+    except ValueError as error:
+        raise argparse.ArgumentTypeError(f"'{text}' is not a time") from error
+    if moment.tzinfo is None:
+        raise argparse.ArgumentTypeError(f"'{text}' does not say its zone, such as +00:00")
+    return moment
+
+
+def _judge(chosen: argparse.Namespace) -> int:
+    job = load_job_file(chosen.job)
+    limits = load_limits(job.order.rule_set)
+    findings = judge(job, limits)
+    is_outside = any(finding.state is State.OUTSIDE for finding in findings)
+    report = {
+        "job": job.number,
+        "attempt": len(job.attempts),
+        "rule_set": limits.rule_set.id,
+        "is_outside": is_outside,
+        "findings": [finding_data(finding) for finding in findings],
+    }
+    _print(report)
+    return OUTSIDE if is_outside else FINE
+
+
+def finding_data(finding: Finding) -> dict[str, Any]:
+    """A finding as JSON values, with its word and the share of the limit used."""
+    data: dict[str, Any] = TypeAdapter(Finding).dump_python(finding, mode="json")
+    share = finding.share
+    return data | {
+        "word": finding.state.word,
+        "share": None if share is None else f"{share:.3f}",
+    }
+
+
+def _print(data: Any) -> None:
+    sys.stdout.write(json.dumps(data, indent=2, ensure_ascii=False) + "\n")
+
+
+def _record(chosen: argparse.Namespace) -> int:
+    job = load_job_file(chosen.job)
+    workshop = Workshop(name=chosen.workshop, address=tuple(chosen.address))
+    record = record_of(job, workshop, chosen.at or datetime.now(UTC))
+    write_whole(chosen.out, record_pdf(record))
+    if chosen.json:
+        write_whole(chosen.json, (record.model_dump_json(indent=2) + "\n").encode())
+    return FINE
+
+
+def record_of(job: Job, workshop: Workshop, made_at: datetime) -> Record:
+    """The record of a bare job file, judged by the rule set that its order names.
+
+    Raises:
+        BenchError: no such rule set, or the installation is damaged.
+    """
+    limits = load_limits(job.order.rule_set)
+    imprint = imprint_of_file(job, workshop, made_at)
+    return make_record(job, judge(job, limits), load_guide(), limits.rule_set, imprint)
+
+
+def _schema(_chosen: argparse.Namespace) -> int:
+    _print(Job.model_json_schema())
+    return FINE
+
+
+def _demo(chosen: argparse.Namespace) -> int:
+    chosen.out.mkdir(parents=True, exist_ok=True)
+    workshop = demo_workshop()
+    for file in demo_files():
+        job = load_job_file(file)
+        record = record_of(job, workshop, last_moment(job))
+        save_job_file(chosen.out / file.name, job)
+        paper = chosen.out / f"{file.stem}.pdf"
+        write_whole(paper, record_pdf(record))
+        sys.stdout.write(f"{paper}\n")
+    return FINE

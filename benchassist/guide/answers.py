@@ -1,0 +1,131 @@
+"""Where in a job the answer to a prompt lives."""
+
+from collections.abc import Mapping
+from typing import Any, assert_never
+
+from benchassist.guide.prompts import Kind, Prompt
+from benchassist.job.checks import Answer, Seen
+from benchassist.job.document import Job
+from benchassist.job.order import Design, EyeOrder, Order
+from benchassist.job.paths import value_at, with_value_at
+from benchassist.optics.eye import Eye
+
+READINGS = frozenset({Kind.POWER, Kind.ADDITION, Kind.PRISM, Kind.ENGRAVED})
+"""Kinds whose answer is a field of one lens's readings."""
+
+ANSWERED = frozenset({Kind.CHECK, Kind.CONFIRM, Kind.CHOICE})
+"""Kinds whose answer is an `Answer`."""
+
+
+def answer_to(job: Job, prompt: Prompt) -> Any:
+    """The answer in the present attempt.
+
+    A tuple of readings; the engraved addition or None; (right repeats, left repeats) for a
+    layout; an `Answer`, None when not yet given; None for the order and the record.
+    """
+    if prompt.kind in READINGS:
+        return value_at(job.now, _reading_path(prompt))
+    if prompt.kind is Kind.LAYOUT:
+        pair = job.now.pair
+        return tuple(value_at(pair, f"{eye}.{prompt.reading}") for eye in Eye)
+    if prompt.kind in ANSWERED:
+        return _answers(job, prompt).get(prompt.name)
+    return None
+
+
+def with_answer(job: Job, prompt: Prompt, answer: Any) -> Job:
+    """The job with the answer of the present attempt replaced.
+
+    Raises:
+        ValueError: the prompt takes no single answer (the order, the record), or the answer
+            does not fit its field.
+    """
+    now = job.now
+    if prompt.kind in READINGS:
+        return job.with_now(with_value_at(now, _reading_path(prompt), answer))
+    if prompt.kind is Kind.LAYOUT:
+        for eye, repeats in zip(Eye, answer, strict=True):
+            now = with_value_at(now, f"pair.{eye}.{prompt.reading}", repeats)
+        return job.with_now(now)
+    if prompt.kind in ANSWERED:
+        answers = {**_answers(job, prompt), prompt.name: answer}
+        return job.with_now(with_value_at(now, f"{prompt.step}.answers", answers))
+    raise ValueError(f"{prompt.id} takes no single answer")
+
+
+def is_given(job: Job, prompt: Prompt) -> bool:
+    """Whether the answer is complete and not to be repeated."""
+    answer = answer_to(job, prompt)
+    match prompt.kind:
+        case Kind.POWER:
+            return bool(answer) and all(reading.is_complete for reading in answer)
+        case Kind.ADDITION:
+            return bool(answer) and all(add.addition is not None for add in answer)
+        case Kind.PRISM:
+            return bool(answer)
+        case Kind.ENGRAVED:
+            return answer is not None
+        case Kind.LAYOUT:
+            eyes = _eyes_to_measure(job.order, prompt.reading)
+            return all(getattr(job.now.pair.eye(eye), prompt.reading) for eye in eyes)
+        case Kind.CHECK | Kind.CONFIRM | Kind.CHOICE:
+            return answer is not None and _is_answered(prompt, answer)
+        case Kind.FORM:
+            return _is_ordered(job.order, prompt)
+        case Kind.SIGN:
+            return getattr(job.now.signoff, prompt.reading) is not None
+        case _:
+            assert_never(prompt.kind)
+
+
+def _is_answered(prompt: Prompt, answer: Answer) -> bool:
+    if answer.again_because:
+        return False
+    if prompt.kind is Kind.CHOICE:
+        return bool(answer.choice)
+    if prompt.kind is Kind.CONFIRM:
+        return answer.seen is Seen.GOOD
+    return answer.seen is not None or _is_measured(prompt, answer)
+
+
+def _is_measured(prompt: Prompt, answer: Answer) -> bool:
+    return bool(prompt.inputs) and all(item.name in answer.measured for item in prompt.inputs)
+
+
+def _eyes_to_measure(order: Order, reading: str) -> tuple[Eye, ...]:
+    """Both eyes; of what may be ordered for one eye only, the eyes it is ordered for."""
+    ordered = {"thickness": "centre_thickness", "base_curve": "base_curve"}.get(reading)
+    if ordered is None:
+        return tuple(Eye)
+    return tuple(eye for eye in Eye if getattr(order.eye(eye), ordered) is not None)
+
+
+def _is_ordered(order: Order, prompt: Prompt) -> bool:
+    """Whether a section of the order holds what nothing can be judged without."""
+    match prompt.name:
+        case "wearer-and-lenses":
+            return bool(order.wearer) and order.design is not None
+        case "frame":
+            return None not in {order.frame.a, order.frame.b, order.frame.dbl}
+        case eye:
+            return _is_eye_ordered(order.eye(Eye(eye)), order.design)
+
+
+def _is_eye_ordered(ordered: EyeOrder, design: Design | None) -> bool:
+    needed = [ordered.distance_pd]
+    if design is not None and design.has_addition:
+        needed.append(ordered.add)
+    if design is not None and (design.has_segment or design.varies):
+        needed.append(ordered.height)
+    return ordered.power.is_complete and None not in needed
+
+
+def _reading_path(prompt: Prompt) -> str:
+    if prompt.kind is Kind.ENGRAVED:
+        return f"{prompt.step}.engraved_add"
+    return f"{prompt.step}.{prompt.reading}"
+
+
+def _answers(job: Job, prompt: Prompt) -> Mapping[str, Answer]:
+    answers: Mapping[str, Answer] = value_at(job.now, f"{prompt.step}.answers")
+    return answers

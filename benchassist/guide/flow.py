@@ -1,0 +1,218 @@
+"""What to do next: the steps of a job, how each stands, and what a correction reopens."""
+
+from dataclasses import dataclass, replace
+
+from benchassist.guide.answers import ANSWERED, answer_to, is_given, with_answer
+from benchassist.guide.conditions import for_job, why_not
+from benchassist.guide.guide import Guide
+from benchassist.guide.prompts import Kind, Prompt, Step, StepId
+from benchassist.job.checks import Answer, Correction
+from benchassist.job.document import Job
+from benchassist.verdicts.finding import Finding, State, worst
+
+
+@dataclass(frozen=True, slots=True)
+class PromptStanding:
+    """How one prompt stands.
+
+    Attributes:
+        prompt: the prompt, in the words for this job.
+        is_done: answered or skipped, and not reopened.
+        is_skipped: marked not applicable with a reason.
+        state: the worst of its findings; what is not done is at least 'to do'.
+        findings: what was judged from its answer.
+        waits_for: ids of the checks that should stand first and do not stand yet.
+    """
+
+    prompt: Prompt
+    is_done: bool
+    is_skipped: bool
+    state: State
+    findings: tuple[Finding, ...]
+    waits_for: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StepStanding:
+    """How one step stands: its prompts, how many are done, and the worst state among them."""
+
+    step: Step
+    prompts: tuple[PromptStanding, ...]
+
+    @property
+    def done(self) -> int:
+        """How many prompts are done."""
+        return sum(prompt.is_done for prompt in self.prompts)
+
+    @property
+    def total(self) -> int:
+        """How many prompts are asked."""
+        return len(self.prompts)
+
+    @property
+    def state(self) -> State:
+        """The state of the prompt that needs a person most."""
+        return worst([prompt.state for prompt in self.prompts])
+
+    @property
+    def is_complete(self) -> bool:
+        """Whether every prompt is done."""
+        return self.done == self.total
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """How a job stands: computed once after each change and handed to whoever shows it."""
+
+    job: Job
+    findings: tuple[Finding, ...]
+    steps: tuple[StepStanding, ...]
+
+    @property
+    def prompts(self) -> tuple[PromptStanding, ...]:
+        """Every prompt asked, in the order of the trade."""
+        return tuple(prompt for step in self.steps for prompt in step.prompts)
+
+    def step(self, step_id: StepId) -> StepStanding:
+        """How one of the nine steps stands."""
+        return next(step for step in self.steps if step.step.id is step_id)
+
+    def prompt(self, prompt_id: str) -> PromptStanding | None:
+        """How one prompt stands; None when this job does not ask it."""
+        return next((item for item in self.prompts if item.prompt.id == prompt_id), None)
+
+    def next_open(self, after: str | None) -> Prompt | None:
+        """The next prompt to do after the one named, going round once; None when all are done.
+
+        Without a name, or with that of a prompt which is not asked, it begins at the first.
+        """
+        prompts, at = self.prompts, self._place(after)
+        around = (*prompts[at + 1 :], *prompts[: at + 1])
+        return next((item.prompt for item in around if not item.is_done), None)
+
+    def previous(self, prompt_id: str) -> Prompt | None:
+        """The prompt before the one named, done or not; None before the first."""
+        at = self._place(prompt_id)
+        return self.prompts[at - 1].prompt if at > 0 else None
+
+    def _place(self, prompt_id: str | None) -> int:
+        ids = [item.prompt.id for item in self.prompts]
+        return ids.index(prompt_id) if prompt_id in ids else -1
+
+    @property
+    def open_count(self) -> int:
+        """How many prompts are still to do."""
+        return sum(not item.is_done for item in self.prompts)
+
+    @property
+    def outside(self) -> tuple[Finding, ...]:
+        """The findings past their limit."""
+        return tuple(item for item in self.findings if item.state is State.OUTSIDE)
+
+
+def steps_for(job: Job, guide: Guide) -> tuple[Step, ...]:
+    """The nine steps with the prompts that this job asks, as it asks them."""
+    return tuple(
+        replace(
+            step,
+            prompts=tuple(
+                for_job(prompt, job) for prompt in step.prompts if why_not(prompt, job) is None
+            ),
+        )
+        for step in guide.steps
+    )
+
+
+def not_asked(job: Job, guide: Guide) -> tuple[tuple[Prompt, str], ...]:
+    """The prompts that this job does not ask, each with the reason in one sentence."""
+    reasons = ((prompt, why_not(prompt, job)) for prompt in guide.prompts)
+    return tuple((prompt, reason) for prompt, reason in reasons if reason is not None)
+
+
+def standing(job: Job, findings: tuple[Finding, ...], guide: Guide) -> Standing:
+    """How the job stands, from what it holds and what was judged."""
+    by_prompt: dict[str, list[Finding]] = {}
+    for finding in findings:
+        by_prompt.setdefault(finding.prompt, []).append(finding)
+    steps = tuple(
+        StepStanding(
+            step,
+            _with_waits(
+                tuple(
+                    _prompt_standing(job, prompt, tuple(by_prompt.get(prompt.id, ())))
+                    for prompt in step.prompts
+                )
+            ),
+        )
+        for step in steps_for(job, guide)
+    )
+    return Standing(job, findings, steps)
+
+
+def _prompt_standing(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> PromptStanding:
+    is_skipped = prompt.id in job.now.skipped
+    is_done = is_skipped or (is_given(job, prompt) and not _is_refused(job, prompt, findings))
+    states = [item.state for item in findings if not (is_done and item.state is State.MISSING)]
+    if not is_done:
+        states.append(State.MISSING)
+    elif not states and not is_skipped:
+        states.append(State.WITHIN)
+    return PromptStanding(prompt, is_done, is_skipped, worst(states), findings)
+
+
+def _is_refused(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> bool:
+    """Whether a check was only measured, and its measurements cannot be judged."""
+    if prompt.kind is not Kind.CHECK or all(
+        item.state is not State.MISSING for item in findings
+    ):
+        return False
+    answer: Answer | None = answer_to(job, prompt)
+    return answer is not None and answer.seen is None
+
+
+def _with_waits(prompts: tuple[PromptStanding, ...]) -> tuple[PromptStanding, ...]:
+    unsettled = {
+        item.prompt.id for item in prompts if not item.is_done or item.state is State.OUTSIDE
+    }
+    return tuple(
+        replace(item, waits_for=tuple(name for name in item.prompt.after if name in unsettled))
+        for item in prompts
+    )
+
+
+def reopen(job: Job, guide: Guide, check_id: str, remedy_id: str, remark: str = "") -> Job:
+    """The job after a correction at the bench: logged, and what it may disturb reopened.
+
+    The check itself and every answered check that the correction can disturb are marked to be
+    repeated. Readings at the lens meter are kept; those to take again are named in the
+    remark of the correction.
+
+    Raises:
+        KeyError: no such check, or no such correction of it.
+    """
+    check = guide.prompt(check_id)
+    remedy = check.remedy(remedy_id)
+    readings: list[str] = []
+    reopened = job
+    for prompt in map(guide.prompt, (check_id, *remedy.disturbs)):
+        if prompt.kind in ANSWERED:
+            reopened = _to_repeat(reopened, prompt, check_id)
+        elif why_not(prompt, job) is None and is_given(job, prompt):
+            readings.append(for_job(prompt, job).title)
+    notes = (remark, f"Read again: {', '.join(readings)}." if readings else "")
+    correction = Correction(
+        check=check_id,
+        action=remedy.does,
+        tool=remedy.tool,
+        remark=" ".join(note for note in notes if note),
+    )
+    bench = reopened.now.bench
+    logged = bench.with_(corrections=(*bench.corrections, correction))
+    return reopened.with_now(reopened.now.with_(bench=logged))
+
+
+def _to_repeat(job: Job, prompt: Prompt, because: str) -> Job:
+    answer: Answer | None = answer_to(job, prompt)
+    if answer is None:
+        return job
+    return with_answer(job, prompt, answer.with_(again_because=because))

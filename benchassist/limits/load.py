@@ -1,0 +1,190 @@
+"""The rule sets on offer, and the limits by which one job is judged."""
+
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from pathlib import Path
+
+from benchassist.assets import asset
+from benchassist.limits.reading import LimitsFile, read_limits_file
+from benchassist.limits.rule import Evidence, Rule
+from benchassist.limits.table import Row, Table
+from benchassist.wrong import BenchError
+
+_SPECTACLES = "finished spectacles"
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """How a reading's own uncertainty enters the verdict.
+
+    Attributes:
+        guard_factor: how many standard uncertainties a reading must keep from the limit to
+            count as within; 0 is plain acceptance, where only the limit itself decides. 1.645
+            accepts at most 5 % of lenses that lie on the limit. Source: the guarded
+            acceptance of JCGM 106:2012, from memory; the figure as read in laboratory
+            statements after ILAC-G8:09/2019.
+    """
+
+    guard_factor: Decimal = Decimal("1.645")
+
+
+PLAIN_ACCEPTANCE = Decision(Decimal(0))
+"""Only the limit decides; a reading's uncertainty is left out."""
+
+
+@dataclass(frozen=True, slots=True)
+class RuleSet:
+    """A set of limits for finished spectacles, as the order page offers it.
+
+    Attributes:
+        id: the name that an order carries.
+        title: what people see.
+        edition: the standard and its edition.
+        caution: what to know before relying on it.
+        evidence: how its rows are known, such as '12 rows read, 9 from memory'.
+        notes: requirements that a person judges; each rule's note is its text.
+    """
+
+    id: str
+    title: str
+    edition: str
+    caution: str
+    evidence: str
+    notes: tuple[Rule, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """All limits by which one job is judged.
+
+    Attributes:
+        rule_set: the rule set that the order names.
+        rules: its rows.
+        bench: proposed limits of the frame on the bench and on the face.
+        meter: errors and reading steps of the lens meter and the tools.
+        decision: how a reading's uncertainty enters.
+    """
+
+    rule_set: RuleSet
+    rules: Table
+    bench: Table
+    meter: Table
+    decision: Decision = Decision()
+
+
+def load_limits(
+    rule_set_id: str, decision: Decision | None = None, folder: Path | None = None
+) -> Limits:
+    """The limits for a job that names this rule set.
+
+    Args:
+        rule_set_id: as in `Order.rule_set`.
+        decision: how uncertainty enters; guarded with 1.645 when not given.
+        folder: where the files are; the installed resources when not given.
+
+    Raises:
+        BenchError: no such rule set, or a file of limits that cannot be used.
+    """
+    place = folder or asset("limits")
+    files = {limits.id: limits for limits in _read_all(place)}
+    asked = files.get(rule_set_id)
+    if asked is None or asked.kind != _SPECTACLES:
+        known = ", ".join(file.id for file in files.values() if file.kind == _SPECTACLES)
+        raise BenchError(
+            f"The order names the rule set '{rule_set_id}', which is not installed here. "
+            f"Installed are: {known}."
+        )
+    whole = _with_inherited(asked, files)
+    return Limits(
+        rule_set=_rule_set(whole),
+        rules=Table(whole.rows),
+        bench=Table(_needed(files, "bench").rows),
+        meter=Table(_needed(files, "lens-meter").rows),
+        decision=decision or Decision(),
+    )
+
+
+def rule_sets(folder: Path | None = None) -> tuple[RuleSet, ...]:
+    """The rule sets for finished spectacles, by title.
+
+    Raises:
+        BenchError: a file of limits cannot be used; names file and row.
+    """
+    files = {limits.id: limits for limits in _read_all(folder or asset("limits"))}
+    offered = (file for file in files.values() if file.kind == _SPECTACLES)
+    sets = (_rule_set(_with_inherited(file, files)) for file in offered)
+    return tuple(sorted(sets, key=lambda rule_set: rule_set.title))
+
+
+def _read_all(place: Path) -> tuple[LimitsFile, ...]:
+    return tuple(read_limits_file(path) for path in sorted(place.glob("*.toml")))
+
+
+def _needed(files: dict[str, LimitsFile], name: str) -> LimitsFile:
+    if name not in files:
+        raise BenchError(
+            f"The limits file {name}.toml is missing: the installation is damaged. "
+            "Install Benchassist again; the jobs are kept in another place and are safe."
+        )
+    return files[name]
+
+
+def _with_inherited(file: LimitsFile, files: dict[str, LimitsFile]) -> LimitsFile:
+    """The file with the rows it takes over; its own rows replace those of the same id."""
+    if not file.inherits:
+        return file
+    parent = files.get(file.inherits)
+    if parent is None or parent.inherits:
+        raise BenchError(
+            f"The limits file {file.id}.toml cannot be used: it takes over "
+            f"'{file.inherits}', which is no complete rule set."
+        )
+    own = {row.id for row in file.rows}
+    taken = tuple(_taken_row(row, file) for row in parent.rows if row.id not in own)
+    notes = tuple(_taken_rule(rule, file) for rule in parent.notes)
+    return replace(file, rows=(*file.rows, *taken), notes=(*file.notes, *notes))
+
+
+def _taken_row(row: Row, file: LimitsFile) -> Row:
+    bands = tuple(replace(band, rule=_taken_rule(band.rule, file)) for band in row.bands)
+    return replace(row, bands=bands)
+
+
+def _taken_rule(rule: Rule, file: LimitsFile) -> Rule:
+    return replace(
+        rule,
+        rule_set=file.id,
+        edition=file.edition,
+        evidence=file.inherited_evidence or rule.evidence,
+        note=" ".join(part for part in (file.inherited_note, rule.note) if part),
+    )
+
+
+def _rule_set(file: LimitsFile) -> RuleSet:
+    return RuleSet(
+        id=file.id,
+        title=file.title,
+        edition=file.edition,
+        caution=file.caution,
+        evidence=_evidence_summary(file.rows),
+        notes=file.notes,
+    )
+
+
+_WORDS = {
+    Evidence.READ: "read",
+    Evidence.CARRIED: "carried over from another edition",
+    Evidence.MEMORY: "from memory",
+    Evidence.PROPOSED: "proposed",
+    Evidence.PRACTICE: "from common practice",
+}
+
+
+def _evidence_summary(rows: tuple[Row, ...]) -> str:
+    """How many rows are known in which way; a row counts by its weakest band."""
+    strength = list(_WORDS)
+    weakest = [
+        max((band.rule.evidence for band in row.bands), key=strength.index) for row in rows
+    ]
+    counted = ((weakest.count(evidence), words) for evidence, words in _WORDS.items())
+    return "Rows: " + ", ".join(f"{count} {words}" for count, words in counted if count)

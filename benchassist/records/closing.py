@@ -1,0 +1,182 @@
+"""The end of the paper: earlier attempts, cautions, rules and sources, history, names."""
+
+from dataclasses import dataclass, replace
+
+from benchassist.job.signoff import Signature
+from benchassist.records.ink import (
+    ACCENT,
+    BODY,
+    BODY_STRONG,
+    LARGE,
+    LEFT,
+    SMALL,
+    SMALL_SOFT,
+    SMALL_STRONG,
+    UNIT,
+    WIDTH,
+)
+from benchassist.records.paper import Block, gap, heading, paragraph
+from benchassist.records.pen import Pen
+from benchassist.records.record import Record, RuleLine, SourceLine
+from benchassist.records.words import clock, day, moment, plural
+
+_INDENT = 16.0
+_TYPED = "Typed names, not electronic signatures."
+
+
+def earlier_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
+    """How the earlier attempts ended, one line each."""
+    if not record.earlier:
+        return ()
+    rows: list[Block] = []
+    for attempt in record.earlier:
+        outcome = attempt.outcome.value if attempt.outcome else "not decided"
+        signed = attempt.dispensed
+        by = f", {signed.person.name}, {moment(signed.at)}" if signed else ""
+        reason = f": {attempt.reason}" if attempt.reason else ""
+        rows += paragraph(pen, f"Attempt {attempt.number}: {outcome}{by}{reason}")
+    return (*heading("Earlier attempts"), *rows)
+
+
+def caution_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
+    """What a reader must keep in mind, each with a stroke at its side."""
+    if not record.cautions:
+        return ()
+    rows: list[Block] = []
+    for caution in record.cautions:
+        lines = paragraph(pen, caution, BODY, x=LEFT + _INDENT, room=WIDTH - _INDENT)
+        rows += (*(_stroked(line) for line in lines), gap(3))
+    return (*heading("To keep in mind"), *rows)
+
+
+def _stroked(line: Block) -> Block:
+    def draw(pen: Pen, top: float) -> None:
+        pen.block(LEFT + 2, top, 2, line.height, ACCENT)
+        line.draw(pen, top)
+
+    return Block(line.height, draw, keeps=line.keeps)
+
+
+def rule_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
+    """The rules that were applied, by number, and the sources they refer to, by letter."""
+    if not record.rules:
+        return ()
+    sources = tuple(dict.fromkeys(source for rule in record.rules for source in rule.sources))
+    rows: list[Block] = []
+    for origin in dict.fromkeys(_origin(rule) for rule in record.rules):
+        rows += (
+            gap(3, keeps=True),
+            replace(paragraph(pen, origin, SMALL_STRONG)[-1], keeps=True),
+        )
+        for rule in record.rules:
+            rows += _rule(pen, rule, sources) if _origin(rule) == origin else ()
+    told: list[Block] = [gap(6)]
+    for number, source in enumerate(sources):
+        text = f"{source.title}, {source.address}" if source.address else source.title
+        told += _numbered(pen, _letter(number), text)
+    shown = record.rule_set
+    note = paragraph(pen, f"{shown.title}, {shown.edition}. {shown.evidence}", BODY)
+    return (*heading("Rules applied"), *note, gap(4), *rows, *told)
+
+
+def _letter(number: int) -> str:
+    """a, b, ... z, aa, ab, ..."""
+    head, last = divmod(number, 26)
+    return (_letter(head - 1) if head else "") + chr(ord("a") + last)
+
+
+def _origin(rule: RuleLine) -> str:
+    return f"{rule.edition}, {rule.clause}"
+
+
+def _rule(pen: Pen, rule: RuleLine, sources: tuple[SourceLine, ...]) -> tuple[Block, ...]:
+    letters = ", ".join(_letter(sources.index(source)) for source in rule.sources)
+    text = f"{rule.title}: {rule.evidence.value} ({letters})."
+    return _numbered(pen, str(rule.number), f"{text} {rule.note}".strip())
+
+
+def _numbered(pen: Pen, number: str, text: str) -> tuple[Block, ...]:
+    first, *rest = paragraph(pen, text, SMALL, x=LEFT + _INDENT, room=WIDTH - _INDENT)
+
+    def draw(pen: Pen, top: float) -> None:
+        pen.text(LEFT, top + SMALL.leading * 0.76, number, SMALL_STRONG)
+        first.draw(pen, top)
+
+    return (Block(first.height, draw, keeps=first.keeps), *rest)
+
+
+def history_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
+    """Who did what when, as the journal has it."""
+    rows: list[Block] = []
+    for deed in record.imprint.deeds:
+        when = f"{day(deed.first)}, {clock(deed.first)} to {clock(deed.last)}"
+        did = f"{plural(deed.edits, 'entry')}: {', '.join(deed.parts)}"
+        who = f"{deed.person.name}, {deed.person.role.value}"
+        rows += paragraph(pen, f"{who} · {when} · {did}", BODY)
+    return (*heading("Who did what"), *rows) if rows else ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Slot:
+    title: str
+    signature: Signature | None
+
+
+def signature_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
+    """The names put to the record, and what kind of name that is."""
+    decision = record.decision
+    slots = (
+        _Slot("Prepared", decision.prepared),
+        _Slot("Dispensed", decision.dispensed),
+        _Slot("Countersigned", decision.countersigned),
+    )
+    width = (WIDTH - 4 * UNIT) / 3
+    remarks = [
+        pen.wrap(slot.signature.remark if slot.signature else "", SMALL, width)
+        for slot in slots
+    ]
+    height = 60 + max(len(lines) for lines in remarks) * SMALL.leading
+
+    def draw(pen: Pen, top: float) -> None:
+        for number, (slot, lines) in enumerate(zip(slots, remarks, strict=True)):
+            _draw_slot(pen, LEFT + number * (width + 2 * UNIT), top, width, slot)
+            for row, line in enumerate(lines):
+                x = LEFT + number * (width + 2 * UNIT)
+                pen.text(x, top + 64 + row * SMALL.leading, line, SMALL)
+
+    return (
+        *heading("Names"),
+        Block(height, draw, keeps=True),
+        *paragraph(pen, f"{_TYPED} {_digest_text(record)}", SMALL_SOFT),
+    )
+
+
+def _draw_slot(pen: Pen, x: float, top: float, width: float, slot: _Slot) -> None:
+    pen.text(x, top + 12, slot.title, SMALL_SOFT)
+    pen.rule(x, top + 36, width, ACCENT)
+    if slot.signature is None:
+        pen.text(x, top + 48, "not signed", SMALL_SOFT)
+        return
+    person = slot.signature.person
+    size = LARGE.size * min(1.0, width / max(pen.width(person.name, LARGE), 1.0))
+    face = type(LARGE)(LARGE.font, max(size, BODY_STRONG.size), LARGE.leading)
+    pen.text(x, top + 31, pen.wrap(person.name, face, width)[0], face)
+    pen.text(x, top + 48, f"{person.role.value}, {moment(slot.signature.at)}", SMALL)
+
+
+def _digest_text(record: Record) -> str:
+    imprint = record.imprint
+    is_journal = imprint.digest_of == "journal"
+    kind = "The journal's last digest" if is_journal else "SHA-256 of the job file"
+    return f"{kind}: {imprint.digest}. Made {moment(imprint.made_at)}."
+
+
+def foot_text(record: Record) -> str:
+    """What stands at the foot of each page."""
+    made = moment(record.imprint.made_at)
+    return f"Made {made} · digest {record.imprint.digest[:16]}"
+
+
+def head_right(record: Record) -> str:
+    """What stands at the right of each page's head."""
+    return f"Job {record.job_number} · attempt {record.attempt}"

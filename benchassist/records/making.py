@@ -1,0 +1,271 @@
+"""The record made from a job and its findings."""
+
+from decimal import Decimal
+
+from benchassist.guide.answers import READINGS, answer_to
+from benchassist.guide.flow import PromptStanding, Standing, StepStanding, standing
+from benchassist.guide.guide import Guide
+from benchassist.guide.prompts import Kind, Prompt, StepId
+from benchassist.job.checks import Answer, Seen
+from benchassist.job.document import Job
+from benchassist.limits.load import RuleSet
+from benchassist.limits.rule import Rule
+from benchassist.optics.eye import Eye
+from benchassist.records.cautions import cautions
+from benchassist.records.reading_words import typed
+from benchassist.records.record import (
+    AnswerLine,
+    Centration,
+    CorrectionLine,
+    Count,
+    Decision,
+    EarlierAttempt,
+    EyeCentration,
+    FindingLine,
+    Imprint,
+    OpenLine,
+    Part,
+    ReadingLine,
+    Record,
+    RuleLine,
+    RuleSetLine,
+    SkippedLine,
+    SourceLine,
+)
+from benchassist.records.spots import spots
+from benchassist.records.words import amount
+from benchassist.verdicts.finding import WORST_FIRST, Finding
+
+
+def make_record(
+    job: Job,
+    findings: tuple[Finding, ...],
+    guide: Guide,
+    rule_set: RuleSet,
+    imprint: Imprint,
+) -> Record:
+    """The record of the present attempt; everything it says comes from the arguments."""
+    stands = standing(job, findings, guide)
+    rules = tuple(dict.fromkeys(finding.rule for finding in findings if finding.rule))
+    judged_by = RuleSetLine(
+        id=rule_set.id,
+        title=rule_set.title,
+        edition=rule_set.edition,
+        caution=rule_set.caution,
+        evidence=rule_set.evidence,
+    )
+    signoff = job.now.signoff
+    return Record(
+        job_number=job.number,
+        job_created=job.created,
+        attempt=len(job.attempts),
+        attempts=len(job.attempts),
+        imprint=imprint,
+        order=job.order,
+        centration=_centration(job),
+        spots=spots(stands),
+        rule_set=judged_by,
+        decision=Decision(**dict(signoff), state=job.state),
+        counts=_counts(findings),
+        parts=_parts(stands, rules, guide),
+        rules=tuple(_rule_line(number, rule) for number, rule in enumerate(rules, start=1)),
+        cautions=cautions(job, findings, guide, rule_set),
+        earlier=_earlier(job),
+    )
+
+
+def _counts(findings: tuple[Finding, ...]) -> tuple[Count, ...]:
+    states = [finding.state for finding in findings]
+    return tuple(
+        Count(state=state, word=state.word, number=states.count(state))
+        for state in WORST_FIRST
+        if state in states
+    )
+
+
+def _rule_line(number: int, rule: Rule) -> RuleLine:
+    return RuleLine(
+        number=number,
+        title=rule.title,
+        edition=rule.edition,
+        clause=rule.clause,
+        evidence=rule.evidence,
+        note=rule.note,
+        sources=tuple(
+            SourceLine(title=source.title, address=source.address) for source in rule.sources
+        ),
+    )
+
+
+def _earlier(job: Job) -> tuple[EarlierAttempt, ...]:
+    return tuple(
+        EarlierAttempt(
+            number=number,
+            outcome=attempt.signoff.outcome,
+            reason=attempt.signoff.reason,
+            dispensed=attempt.signoff.dispensed,
+            countersigned=attempt.signoff.countersigned,
+        )
+        for number, attempt in enumerate(job.attempts[:-1], start=1)
+    )
+
+
+def _centration(job: Job) -> Centration:
+    return Centration(right=_eye(job, Eye.RIGHT), left=_eye(job, Eye.LEFT))
+
+
+def _eye(job: Job, eye: Eye) -> EyeCentration:
+    order, layout = job.order.eye(eye), job.now.pair.eye(eye)
+    return EyeCentration(
+        ordered_pd=order.distance_pd,
+        found_pd=_mean(layout.distance_pd),
+        ordered_height=order.height,
+        found_height=_mean(layout.height),
+    )
+
+
+def _mean(values: tuple[Decimal, ...]) -> Decimal | None:
+    if not values:
+        return None
+    return (sum(values, Decimal(0)) / len(values)).quantize(Decimal("0.01"))
+
+
+def _parts(stands: Standing, rules: tuple[Rule, ...], guide: Guide) -> tuple[Part, ...]:
+    asked = [item.prompt.id for item in stands.prompts]
+    by_step: dict[StepId, list[FindingLine]] = {step: [] for step in StepId}
+    for finding in sorted(stands.findings, key=lambda each: _place(each.prompt, asked)):
+        by_step[_step_of(finding)].append(_finding_line(finding, rules))
+    return tuple(
+        _part(stands.job, step, tuple(by_step[step.step.id]), guide) for step in stands.steps
+    )
+
+
+def _place(prompt: str, asked: list[str]) -> int:
+    return asked.index(prompt) if prompt in asked else len(asked)
+
+
+def _step_of(finding: Finding) -> StepId:
+    """The step under which a finding stands: that of its prompt; the pair for both lenses."""
+    names = (finding.key.partition(".")[0], finding.prompt.partition(".")[0])
+    return StepId.PAIR if StepId.PAIR in names else StepId(names[1])
+
+
+def _finding_line(finding: Finding, rules: tuple[Rule, ...]) -> FindingLine:
+    return FindingLine(
+        key=finding.key,
+        prompt=finding.prompt,
+        what=finding.what,
+        eye=finding.eye,
+        state=finding.state,
+        word=finding.state.word,
+        sentence=finding.sentence,
+        ordered=finding.ordered,
+        found=finding.found,
+        difference=finding.difference,
+        limit=finding.limit,
+        guard=finding.guard,
+        unit=finding.unit,
+        share=finding.share,
+        rule=rules.index(finding.rule) + 1 if finding.rule else None,
+    )
+
+
+def _part(
+    job: Job, step: StepStanding, findings: tuple[FindingLine, ...], guide: Guide
+) -> Part:
+    bench = job.now.bench.corrections if step.step.id is StepId.BENCH else ()
+    return Part(
+        step=step.step.id,
+        title=step.step.title,
+        readings=tuple(line for item in step.prompts for line in _readings(job, item.prompt)),
+        findings=findings,
+        answers=tuple(
+            line for item in step.prompts if (line := _answer(job, item.prompt, guide))
+        ),
+        corrections=tuple(
+            CorrectionLine(
+                check=_title(guide, correction.check),
+                did=correction.action,
+                tool=correction.tool,
+                remark=correction.remark,
+            )
+            for correction in bench
+        ),
+        skipped=tuple(
+            SkippedLine(title=item.prompt.title, reason=job.now.skipped[item.prompt.id])
+            for item in step.prompts
+            if item.is_skipped
+        ),
+        open=tuple(_open(item) for item in step.prompts if _waits(item)),
+    )
+
+
+def _waits(item: PromptStanding) -> bool:
+    return not item.is_done and item.prompt.kind not in {Kind.FORM, Kind.SIGN}
+
+
+def _open(item: PromptStanding) -> OpenLine:
+    return OpenLine(prompt=item.prompt.id, title=item.prompt.title)
+
+
+def _title(guide: Guide, prompt_id: str) -> str:
+    titles = [prompt.title for prompt in guide.prompts if prompt.id == prompt_id]
+    return titles[0] if titles else prompt_id
+
+
+def _readings(job: Job, prompt: Prompt) -> tuple[ReadingLine, ...]:
+    """What was read for a prompt, where the findings alone do not say it."""
+    if prompt.kind in READINGS - {Kind.ENGRAVED} and prompt.eye:
+        taken = answer_to(job, prompt)
+        if not taken:
+            return ()
+        meters = tuple(dict.fromkeys(reading.meter for reading in taken if reading.meter))
+        values = tuple(typed(reading) for reading in taken)
+        return (_reading_line(prompt, prompt.eye, values, meters),)
+    if prompt.kind is Kind.LAYOUT:
+        unit = {"tilt": "°", "base_curve": "D"}.get(prompt.reading, "mm")
+        return tuple(
+            _reading_line(prompt, eye, tuple(amount(value, unit) for value in values))
+            for eye, values in zip(Eye, answer_to(job, prompt), strict=True)
+            if len(values) > 1
+        )
+    return ()
+
+
+def _reading_line(
+    prompt: Prompt, eye: Eye, values: tuple[str, ...], meters: tuple[str, ...] = ()
+) -> ReadingLine:
+    title = prompt.title if prompt.eye else f"{prompt.title}, {eye.value}"
+    return ReadingLine(prompt=prompt.id, title=title, eye=eye, values=values, meters=meters)
+
+
+def _answer(job: Job, prompt: Prompt, guide: Guide) -> AnswerLine | None:
+    answer = answer_to(job, prompt)
+    if not isinstance(answer, Answer) or answer == Answer():
+        return None
+    again = _title(guide, answer.again_because) if answer.again_because else ""
+    return AnswerLine(
+        prompt=prompt.id,
+        title=prompt.title,
+        seen=_seen(prompt, answer.seen),
+        measured=_measured(prompt, answer),
+        choice=answer.choice,
+        remark=answer.remark,
+        again=again,
+    )
+
+
+def _seen(prompt: Prompt, seen: Seen | None) -> str:
+    if seen is None:
+        return ""
+    return "done" if prompt.kind is Kind.CONFIRM and seen is Seen.GOOD else seen.value
+
+
+def _measured(prompt: Prompt, answer: Answer) -> tuple[str, ...]:
+    """The measurements in the order and words of the prompt."""
+    return tuple(
+        f"{each.label[:1].lower()}{each.label[1:]} "
+        f"{amount(answer.measured[each.name], each.unit)}"
+        for each in prompt.inputs
+        if each.name in answer.measured
+    )

@@ -1,0 +1,191 @@
+"""The pen: text, lines and marks on A4 pages, in points from the top left corner."""
+
+from collections.abc import Iterable
+from io import BytesIO
+from typing import Any
+
+import fontpkg_lato
+
+from benchassist.records.ink import (
+    INK,
+    LINE,
+    PAGE_HEIGHT,
+    PAGE_WIDTH,
+    REGULAR,
+    STRONG,
+    Face,
+    state_colour,
+)
+from benchassist.verdicts.finding import State
+
+Point = tuple[float, float]
+
+
+class Pen:
+    """Writes one document; positions are points from the top left, text on its baseline."""
+
+    def __init__(self, title: str, author: str, subject: str) -> None:
+        # reportlab takes 80 ms to import: only who prints pays.
+        from reportlab.pdfbase import pdfmetrics  # noqa: PLC0415
+        from reportlab.pdfbase.ttfonts import TTFont  # noqa: PLC0415
+        from reportlab.pdfgen.canvas import Canvas  # noqa: PLC0415
+
+        for name, file in ((REGULAR, "Lato-Regular.ttf"), (STRONG, "Lato-SemiBold.ttf")):
+            if name not in pdfmetrics.getRegisteredFontNames():
+                path = fontpkg_lato.ROOT / "files" / file
+                pdfmetrics.registerFont(TTFont(name, str(path)))
+        self._width_of: Any = pdfmetrics.stringWidth
+        self._buffer = BytesIO()
+        # Without initialFontName an unembedded Helvetica would be listed in the document.
+        self._canvas: Any = Canvas(
+            self._buffer,
+            pagesize=(PAGE_WIDTH, PAGE_HEIGHT),
+            invariant=1,
+            pageCompression=1,
+            initialFontName=REGULAR,
+            lang="en-GB",
+        )
+        self._canvas.setTitle(title)
+        self._canvas.setAuthor(author)
+        self._canvas.setSubject(subject)
+        self._canvas.setCreator("Benchassist")
+
+    def end_page(self) -> None:
+        """Finish this page; what follows is drawn on the next one."""
+        self._canvas.showPage()
+
+    def finish(self) -> bytes:
+        """The document. The pen cannot write any more afterwards."""
+        self._canvas.save()
+        return self._buffer.getvalue()
+
+    def width(self, text: str, face: Face) -> float:
+        """How wide the text is, points."""
+        return float(self._width_of(text, face.font, face.size))
+
+    def wrap(self, text: str, face: Face, room: float) -> tuple[str, ...]:
+        """The text in lines no wider than the room; a word wider than a line is cut."""
+        lines: list[str] = []
+        line = ""
+        for word in text.split():
+            longer = f"{line} {word}" if line else word
+            if self.width(longer, face) <= room:
+                line = longer
+                continue
+            if line:
+                lines.append(line)
+            *full, line = self._pieces(word, face, room)
+            lines += full
+        return (*lines, line) if line else tuple(lines)
+
+    def _pieces(self, word: str, face: Face, room: float) -> list[str]:
+        pieces = [""]
+        for letter in word:
+            if pieces[-1] and self.width(pieces[-1] + letter, face) > room:
+                pieces.append("")
+            pieces[-1] += letter
+        return pieces
+
+    def text(self, x: float, y: float, text: str, face: Face) -> None:
+        """Text that starts at x."""
+        self._canvas.setFillColor(face.colour)
+        self._canvas.setFont(face.font, face.size)
+        self._canvas.drawString(x, PAGE_HEIGHT - y, text)
+
+    def text_right(self, x: float, y: float, text: str, face: Face) -> None:
+        """Text that ends at x."""
+        self.text(x - self.width(text, face), y, text, face)
+
+    def text_middle(self, x: float, y: float, text: str, face: Face) -> None:
+        """Text whose middle is at x."""
+        self.text(x - self.width(text, face) / 2, y, text, face)
+
+    def rule(self, x: float, y: float, length: float, colour: str = LINE) -> None:
+        """A horizontal hairline."""
+        self.stroke(((x, y), (x + length, y)), colour, 0.5)
+
+    def stroke(
+        self, points: Iterable[Point], colour: str, thickness: float, *, dashed: bool = False
+    ) -> None:
+        """An open line through the points."""
+        self._canvas.setStrokeColor(colour)
+        self._canvas.setLineWidth(thickness)
+        self._canvas.setLineCap(1)
+        self._canvas.setLineJoin(1)
+        self._canvas.setDash([1.5, 2] if dashed else [])
+        self._canvas.drawPath(self._path(points), stroke=1, fill=0)
+
+    def shape(
+        self,
+        points: Iterable[Point],
+        *,
+        fill: str | None = None,
+        line: str = INK,
+        thickness: float = 0.0,
+    ) -> None:
+        """A closed shape, filled, outlined or both."""
+        path = self._path(points)
+        path.close()
+        self._canvas.setDash([])
+        if fill:
+            self._canvas.setFillColor(fill)
+        self._canvas.setStrokeColor(line)
+        self._canvas.setLineWidth(thickness)
+        self._canvas.setLineJoin(1)
+        self._canvas.drawPath(path, stroke=int(thickness > 0), fill=int(fill is not None))
+
+    def _path(self, points: Iterable[Point]) -> Any:
+        path = self._canvas.beginPath()
+        for number, (x, y) in enumerate(points):
+            move = path.lineTo if number else path.moveTo
+            move(x, PAGE_HEIGHT - y)
+        return path
+
+    def block(self, x: float, y: float, width: float, height: float, colour: str) -> None:
+        """A filled rectangle with its top left corner at (x, y)."""
+        self._canvas.setFillColor(colour)
+        self._canvas.rect(x, PAGE_HEIGHT - y - height, width, height, stroke=0, fill=1)
+
+    def disc(self, x: float, y: float, radius: float, colour: str) -> None:
+        """A filled circle."""
+        self._canvas.setFillColor(colour)
+        self._canvas.circle(x, PAGE_HEIGHT - y, radius, stroke=0, fill=1)
+
+    def ring(
+        self, x: float, y: float, radius: float, colour: str, *, dashed: bool = False
+    ) -> None:
+        """A circle's outline."""
+        self._canvas.setStrokeColor(colour)
+        self._canvas.setLineWidth(radius / 4)
+        self._canvas.setDash([radius / 2.2, radius / 2.2] if dashed else [])
+        self._canvas.setLineCap(0)
+        self._canvas.circle(x, PAGE_HEIGHT - y, radius, stroke=1, fill=0)
+
+    def mark(self, x: float, y: float, radius: float, state: State) -> None:
+        """The mark of a state with its middle at (x, y), told apart by its shape alone.
+
+        Within is a disc with a tick, read again a ring with a dot, outside a square with a
+        cross, to do a dashed ring, not applicable a dash.
+        """
+        colour = state_colour(state)
+        match state:
+            case State.WITHIN:
+                self.disc(x, y, radius, colour)
+                tick = ((-0.45, 0.0), (-0.1, 0.4), (0.5, -0.4))
+                self._scaled(tick, x, y, radius)
+            case State.CLOSE:
+                self.ring(x, y, radius * 0.87, colour)
+                self.disc(x, y, radius * 0.36, colour)
+            case State.OUTSIDE:
+                side = radius * 1.8
+                self.block(x - side / 2, y - side / 2, side, side, colour)
+                self._scaled(((-0.45, -0.45), (0.45, 0.45)), x, y, radius)
+                self._scaled(((-0.45, 0.45), (0.45, -0.45)), x, y, radius)
+            case State.MISSING:
+                self.ring(x, y, radius * 0.87, colour, dashed=True)
+            case State.NONE:
+                self.stroke(((x - radius * 0.7, y), (x + radius * 0.7, y)), colour, radius / 4)
+
+    def _scaled(self, points: tuple[Point, ...], x: float, y: float, radius: float) -> None:
+        scaled = tuple((x + a * radius, y + b * radius) for a, b in points)
+        self.stroke(scaled, "#ffffff", radius * 0.28)

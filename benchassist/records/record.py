@@ -1,0 +1,262 @@
+"""The record: all that the paper says, as frozen data."""
+
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from pydantic import AwareDatetime, Field
+
+from benchassist.guide.prompts import StepId
+from benchassist.job.base import Frozen
+from benchassist.job.document import JobNumber, JobState
+from benchassist.job.order import Order
+from benchassist.job.signoff import Outcome, Person, Signature
+from benchassist.limits.rule import Evidence
+from benchassist.optics.eye import Eye
+from benchassist.verdicts.finding import State
+
+Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
+"""A SHA-256 in lower-case hexadecimal."""
+
+
+class Workshop(Frozen):
+    """The place that made the record; the address one line an item."""
+
+    name: str = ""
+    address: tuple[str, ...] = ()
+
+
+class Deed(Frozen):
+    """What one person did on one day, as the journal has it."""
+
+    person: Person
+    first: AwareDatetime
+    last: AwareDatetime
+    edits: int
+    parts: tuple[str, ...]
+
+
+class Imprint(Frozen):
+    """Who makes the record, when, and of which state of the job.
+
+    Attributes:
+        workshop: the place.
+        made_at: when the record was made.
+        digest: SHA-256 of what was recorded.
+        digest_of: whether that is the last entry of the journal or a bare job file.
+        deeds: who did what, from the journal; empty for a bare job file.
+    """
+
+    workshop: Workshop
+    made_at: AwareDatetime
+    digest: Digest
+    digest_of: Literal["journal", "job file"]
+    deeds: tuple[Deed, ...] = ()
+
+
+class SourceLine(Frozen):
+    """A publication: its title and, where there is one, its address."""
+
+    title: str
+    address: str = ""
+
+
+class RuleLine(Frozen):
+    """A rule that was applied, with the number by which findings refer to it."""
+
+    number: int
+    title: str
+    edition: str
+    clause: str
+    evidence: Evidence
+    note: str
+    sources: tuple[SourceLine, ...]
+
+
+class RuleSetLine(Frozen):
+    """The rule set that the pair was judged by."""
+
+    id: str
+    title: str
+    edition: str
+    caution: str
+    evidence: str
+
+
+class FindingLine(Frozen):
+    """One quantity judged.
+
+    Amounts are in `unit`; `share` is the share of the limit used, `rule` the number of its
+    `RuleLine`. A part that does not exist is None.
+    """
+
+    key: str
+    prompt: str
+    what: str
+    eye: Eye | None
+    state: State
+    word: str
+    sentence: str
+    ordered: Decimal | None = None
+    found: Decimal | None = None
+    difference: Decimal | None = None
+    limit: Decimal | None = None
+    guard: Decimal = Decimal(0)
+    unit: str = ""
+    share: Decimal | None = None
+    rule: int | None = None
+
+
+class AnswerLine(Frozen):
+    """The answer to one check: what was seen, measured, chosen and remarked."""
+
+    prompt: str
+    title: str
+    seen: str = ""
+    measured: tuple[str, ...] = ()
+    choice: str = ""
+    remark: str = ""
+    again: str = ""
+
+
+class CorrectionLine(Frozen):
+    """One correction at the bench, in words."""
+
+    check: str
+    did: str
+    tool: str
+    remark: str
+
+
+class ReadingLine(Frozen):
+    """What was read of one quantity, every repeat as it was typed, and with which meter."""
+
+    prompt: str
+    title: str
+    eye: Eye
+    values: tuple[str, ...]
+    meters: tuple[str, ...] = ()
+
+
+class SkippedLine(Frozen):
+    """A prompt marked not applicable at the bench, and the reason given."""
+
+    title: str
+    reason: str
+
+
+class OpenLine(Frozen):
+    """A prompt that waits for its answer."""
+
+    prompt: str
+    title: str
+
+
+class Part(Frozen):
+    """One step of the job: what was read, found, answered, corrected, and what is open."""
+
+    step: StepId
+    title: str
+    readings: tuple[ReadingLine, ...] = ()
+    findings: tuple[FindingLine, ...] = ()
+    answers: tuple[AnswerLine, ...] = ()
+    corrections: tuple[CorrectionLine, ...] = ()
+    skipped: tuple[SkippedLine, ...] = ()
+    open: tuple[OpenLine, ...] = ()
+
+
+class EyeCentration(Frozen):
+    """Where one lens should sit and where it was found, mm; repeats are averaged."""
+
+    ordered_pd: Decimal | None = None
+    found_pd: Decimal | None = None
+    ordered_height: Decimal | None = None
+    found_height: Decimal | None = None
+
+
+class SpotLine(Frozen):
+    """What was found at one place of a lens, and how it stands; the text may be empty."""
+
+    spot: str
+    eye: Eye
+    text: str
+    state: State
+
+
+class Centration(Frozen):
+    """The centration of both lenses, for the drawing."""
+
+    right: EyeCentration = EyeCentration()
+    left: EyeCentration = EyeCentration()
+
+    def eye(self, eye: Eye) -> EyeCentration:
+        """The centration of one lens."""
+        return self.right if eye is Eye.RIGHT else self.left
+
+
+class EarlierAttempt(Frozen):
+    """How an earlier attempt at this pair ended."""
+
+    number: int
+    outcome: Outcome | None
+    reason: str
+    dispensed: Signature | None
+    countersigned: Signature | None
+
+
+class Decision(Frozen):
+    """How this attempt ended, and the names put to it."""
+
+    outcome: Outcome | None
+    state: JobState
+    reason: str
+    prepared: Signature | None
+    dispensed: Signature | None
+    countersigned: Signature | None
+    sent_back: Signature | None
+
+
+class Count(Frozen):
+    """How many findings are in one state."""
+
+    state: State
+    word: str
+    number: int
+
+
+class Record(Frozen):
+    """The whole paper as data; the same job, findings and imprint give the same record."""
+
+    record_version: Literal[1] = 1
+    job_number: JobNumber
+    job_created: AwareDatetime
+    attempt: int
+    attempts: int
+    imprint: Imprint
+    order: Order
+    centration: Centration
+    spots: tuple[SpotLine, ...]
+    rule_set: RuleSetLine
+    decision: Decision
+    counts: tuple[Count, ...]
+    parts: tuple[Part, ...]
+    rules: tuple[RuleLine, ...]
+    cautions: tuple[str, ...]
+    earlier: tuple[EarlierAttempt, ...]
+
+    @property
+    def findings(self) -> tuple[FindingLine, ...]:
+        """The findings of every step, in order."""
+        return tuple(finding for part in self.parts for finding in part.findings)
+
+    def part(self, step: StepId) -> Part | None:
+        """What the record says of one step."""
+        return next((part for part in self.parts if part.step is step), None)
+
+    @property
+    def people(self) -> tuple[Person, ...]:
+        """Everybody named in the record, in the order in which they come up."""
+        decision = self.decision
+        signed = (decision.prepared, decision.dispensed, decision.countersigned)
+        named = [deed.person for deed in self.imprint.deeds]
+        named += [signature.person for signature in (*signed, decision.sent_back) if signature]
+        return tuple(dict.fromkeys(named))

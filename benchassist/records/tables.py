@@ -1,0 +1,222 @@
+"""One step on the paper: what was read, found, answered, corrected, skipped and is open."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from benchassist.guide.prompts import StepId
+from benchassist.records.cells import Cell, cell_blocks, draw_state, told_block
+from benchassist.records.ink import (
+    BODY,
+    BODY_STRONG,
+    FAINT,
+    LEFT,
+    RIGHT,
+    SMALL_SOFT,
+    WIDTH,
+)
+from benchassist.records.paper import Block, gap, heading, paragraph
+from benchassist.records.pen import Pen
+from benchassist.records.record import AnswerLine, FindingLine, Part, ReadingLine
+from benchassist.records.words import amount, difference, limit_amount, percent, plural
+from benchassist.verdicts.finding import State
+
+_WORD = LEFT + 14
+_WHAT = LEFT + 80
+
+
+@dataclass(frozen=True, slots=True)
+class _Column:
+    """A column of numbers: its title and its right edge."""
+
+    title: str
+    right: float
+
+
+_COLUMNS = (
+    _Column("Ordered", LEFT + 272),
+    _Column("Found", LEFT + 328),
+    _Column("Difference", LEFT + 384),
+    _Column("Limit", LEFT + 436),
+    _Column("Used", LEFT + 472),
+    _Column("Rule", RIGHT),
+)
+
+
+def part_blocks(pen: Pen, part: Part) -> tuple[Block, ...]:
+    """One step under its heading; nothing where there is nothing to tell."""
+    rows = (
+        *_read(pen, part.readings),
+        *_table(pen, part),
+        *cell_blocks(pen, _cells(part)),
+        *_done(pen, part),
+    )
+    return (*heading(part.title, _counts(part.findings)), *rows) if rows else ()
+
+
+def _counts(findings: Sequence[FindingLine]) -> str:
+    words = [finding.word for finding in findings]
+    return " · ".join(f"{words.count(word)} {word}" for word in dict.fromkeys(words))
+
+
+def _read(pen: Pen, readings: Sequence[ReadingLine]) -> tuple[Block, ...]:
+    """All readings of the step in one text, the meter told once where it is the same."""
+    meters = {reading.meters for reading in readings}
+    is_one = len(meters) == 1
+    told = " · ".join(
+        f"{reading.title}: {reading_text(reading, with_meters=not is_one)}"
+        for reading in readings
+    )
+    names = ", ".join(meters.pop()) if is_one else ""
+    text = f"{told} ({names})" if names else told
+    return told_block(pen, "as read", text) if text else ()
+
+
+def reading_text(reading: ReadingLine, *, with_meters: bool = True) -> str:
+    """The repeats as they were typed, and the meters used."""
+    meters = f" ({', '.join(reading.meters)})" if reading.meters and with_meters else ""
+    return "; ".join(reading.values) + meters
+
+
+def _has_numbers(finding: FindingLine) -> bool:
+    values = (finding.ordered, finding.found, finding.difference)
+    is_number = any(value is not None for value in values) or finding.limit is not None
+    return is_number and finding.state is not State.NONE
+
+
+def _table(pen: Pen, part: Part) -> tuple[Block, ...]:
+    head = _table_head()
+    rows = tuple(
+        block
+        for finding in part.findings
+        if _has_numbers(finding)
+        for block in _measured(pen, part, finding, head)
+    )
+    return (gap(2), head, *rows, gap(3)) if rows else ()
+
+
+def _table_head() -> Block:
+    def draw(pen: Pen, top: float) -> None:
+        pen.text(_WORD, top + 9, "State", SMALL_SOFT)
+        pen.text(_WHAT, top + 9, "Quantity", SMALL_SOFT)
+        for column in _COLUMNS:
+            pen.text_right(column.right, top + 9, column.title, SMALL_SOFT)
+        pen.rule(LEFT, top + 14, WIDTH)
+
+    return Block(16, draw, keeps=True)
+
+
+def named(step: StepId, finding: FindingLine) -> str:
+    """The quantity in words, with the eye where the step does not say it."""
+    if finding.eye is None or step in {StepId.RIGHT, StepId.LEFT}:
+        return finding.what
+    return f"{finding.what}, {finding.eye.value}"
+
+
+def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[Block, ...]:
+    cells = (
+        amount(finding.ordered, finding.unit),
+        amount(finding.found, finding.unit),
+        difference(finding.difference, finding.limit, finding.unit),
+        limit_amount(finding.limit, finding.unit),
+        percent(finding.share),
+        str(finding.rule or ""),
+    )
+    names = pen.wrap(named(part.step, finding), BODY_STRONG, _room_for_name(pen, cells))
+
+    def draw(pen: Pen, top: float) -> None:
+        draw_state(pen, LEFT, top, finding.state, finding.word)
+        for number, name in enumerate(names):
+            pen.text(_WHAT, top + 10 + number * BODY.leading, name, BODY_STRONG)
+        for column, cell in zip(_COLUMNS, cells, strict=True):
+            pen.text_right(column.right, top + 10, cell, BODY)
+
+    row = Block(1 + BODY.leading * len(names), draw, keeps=True, head=(head,))
+    said = " ".join(text for text in (finding.sentence, _told(part, finding)) if text)
+    sentence = paragraph(pen, said, SMALL_SOFT, x=_WHAT, room=RIGHT - _WHAT - 16)
+    last = tuple(replace(line, keeps=True) for line in sentence[-1:])
+    return (row, *sentence[:-1], *last, _hairline())
+
+
+def _room_for_name(pen: Pen, cells: Sequence[str]) -> float:
+    """Up to the first number of the row."""
+    starts = [
+        column.right - pen.width(cell, BODY)
+        for column, cell in zip(_COLUMNS, cells, strict=True)
+        if cell
+    ]
+    return min(starts, default=RIGHT) - _WHAT - 8
+
+
+def _hairline() -> Block:
+    return Block(3, lambda pen, top: pen.rule(_WHAT, top + 2, RIGHT - _WHAT, FAINT))
+
+
+def _told(part: Part, finding: FindingLine) -> str:
+    """What the answer adds to the last finding made from it; empty when nothing."""
+    last = [each for each in part.findings if each.prompt == finding.prompt][-1]
+    if finding.key != last.key:
+        return ""
+    answers = [answer for answer in part.answers if answer.prompt == finding.prompt]
+    return " ".join(
+        text for answer in answers if (text := answer_text(answer, finding.sentence))
+    )
+
+
+def answer_text(answer: AnswerLine, besides: str = "") -> str:
+    """What was measured and remarked, and why it is to be looked at again; may be empty.
+
+    A remark that stands in the text `besides` is not told twice.
+    """
+    parts = []
+    if answer.measured:
+        parts.append(f"Measured: {'; '.join(answer.measured)}.")
+    if answer.remark and answer.remark.rstrip(".") not in besides:
+        parts.append(f"Remark: {answer.remark}")
+    if answer.again:
+        parts.append(f"To be looked at again after: {answer.again}.")
+    return " ".join(parts)
+
+
+def _cells(part: Part) -> tuple[Cell, ...]:
+    """What was answered by eye or by choice, and what is open."""
+    judged = {finding.prompt for finding in part.findings}
+    found = [
+        Cell(
+            " ".join(text for text in (_sentence(part, each), _told(part, each)) if text),
+            each.word,
+            each.state,
+        )
+        for each in part.findings
+        if not _has_numbers(each)
+    ]
+    answered = [
+        Cell(f"{answer.title}: {_said(answer)}")
+        for answer in part.answers
+        if answer.prompt not in judged
+    ]
+    waiting = [line.title for line in part.open if line.prompt not in judged]
+    text = f"{plural(len(waiting), 'answer')}: {', '.join(waiting)}"
+    open_ = [Cell(text, State.MISSING.word, State.MISSING)] if waiting else []
+    return (*found, *answered, *open_)
+
+
+def _sentence(part: Part, finding: FindingLine) -> str:
+    """The sentence, led by the quantity where it does not name it."""
+    if finding.what.lower() in finding.sentence.lower():
+        return finding.sentence
+    return f"{named(part.step, finding)}: {finding.sentence}"
+
+
+def _said(answer: AnswerLine) -> str:
+    said = (answer.choice, answer.seen, answer_text(answer))
+    return "; ".join(text for text in said if text)
+
+
+def _done(pen: Pen, part: Part) -> tuple[Block, ...]:
+    rows: list[Block] = []
+    for line in part.corrections:
+        done = f"{line.did.rstrip('.')} ({line.tool})." if line.tool else line.did
+        rows += told_block(pen, "corrected", f"{line.check}: {done} {line.remark}".strip())
+    for skipped in part.skipped:
+        rows += told_block(pen, "skipped", f"{skipped.title}: {skipped.reason}")
+    return tuple(rows)

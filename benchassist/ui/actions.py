@@ -1,0 +1,73 @@
+"""Everything the window does on a key or from its menu, as one list."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Command(StrEnum):
+    """What can be asked of the window."""
+
+    NEXT = "next"
+    BACK = "back"
+    ANOTHER = "another"
+    SKIP = "skip"
+    GOOD = "good"
+    FAULT = "fault"
+    UNDO = "undo"
+    HINT = "hint"
+    READ_FIRST = "read first"
+    SCHEME = "scheme"
+    TRAY = "tray"
+    NEW = "new"
+    EXPORT = "export"
+    PERSON = "person"
+    KEYS = "keys"
+    QUIT = "quit"
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One entry of the menu and of the list of keys.
+
+    Attributes:
+        command: what it asks for.
+        menu: the menu it stands in; empty for a key that works on the bench only.
+        title: what the person reads.
+        keys: the shortcut; a bare letter works where no text is being typed.
+    """
+
+    command: Command
+    menu: str
+    title: str
+    keys: str
+
+
+ACTIONS = (
+    Action(Command.NEXT, "", "Next open prompt", "Enter"),
+    Action(Command.BACK, "", "Back to the prompt before", "Shift+Enter"),
+    Action(Command.ANOTHER, "", "Another reading of the same point", "R"),
+    Action(Command.SKIP, "", "Not applicable, with a reason", "N"),
+    Action(Command.GOOD, "", "Good, or done", "G"),
+    Action(Command.FAULT, "", "Fault", "F"),
+    Action(Command.TRAY, "&Job", "To the &tray", "Ctrl+T"),
+    Action(Command.NEW, "&Job", "&New job", "Ctrl+N"),
+    Action(Command.UNDO, "&Job", "&Undo the last entry", "Ctrl+Z"),
+    Action(Command.EXPORT, "&Job", "Write the record as &PDF", "Ctrl+P"),
+    Action(Command.QUIT, "&Job", "&Quit", "Ctrl+Q"),
+    Action(Command.HINT, "&View", "&Hint panel", "F1"),
+    Action(
+        Command.READ_FIRST, "&View", "&Read first: order hidden until the reading is in", "F2"
+    ),
+    Action(Command.SCHEME, "&View", "&Dark or light", "F3"),
+    Action(Command.PERSON, "&People", "Who is at the &bench", "Ctrl+B"),
+    Action(Command.KEYS, "&View", "The &keys", "?"),
+)
+
+STEP_KEYS = "Ctrl+1 to Ctrl+9"
+"""The keys that open the nine steps."""
+
+
+def bare_letter(text: str) -> Command | None:
+    """The command of a bare letter or '?', pressed where no text is typed."""
+    letter = text.upper()
+    return next((one.command for one in ACTIONS if one.keys == letter), None)

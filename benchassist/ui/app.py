@@ -1,0 +1,109 @@
+"""The composition root: everything the window needs is made here and handed on."""
+
+import argparse
+import os
+import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication, QMessageBox, QStyleFactory
+
+from benchassist.guide.load import load_guide
+from benchassist.job.signoff import Person, Role
+from benchassist.store.jobs import JobStore
+from benchassist.store.place import data_folder
+from benchassist.store.settings import Settings, load_settings
+from benchassist.ui.ask_person import AskPerson
+from benchassist.ui.demo import demo_settings, fill_with_demo
+from benchassist.ui.desk import Desk, Furniture
+from benchassist.ui.draw import draw_window
+from benchassist.ui.fault import FaultHook, FaultSheet, log_to
+from benchassist.ui.shell import Shell
+from benchassist.ui.theme import Scheme, Theme
+from benchassist.wrong import BenchError
+
+NOBODY = Person(name="Nobody in particular", role=Role.TRAINEE)
+"""Who is at the bench until somebody says who: with the least rights."""
+
+
+def utc_now() -> datetime:
+    """The time of this machine, in UTC."""
+    return datetime.now(UTC)
+
+
+def run(arguments: list[str]) -> int:
+    """Opens the window and gives the exit code; faults of the world become a sentence."""
+    chosen = _parser().parse_args(arguments)
+    if chosen.draw is not None:
+        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    app = QApplication(["benchassist"])
+    app.setApplicationName("Benchassist")
+    app.setStyle(QStyleFactory.create("Fusion"))
+    try:
+        with _data(chosen) as folder:
+            return _open(app, folder, chosen)
+    except BenchError as error:
+        if chosen.draw is None:
+            QMessageBox.warning(None, "Benchassist", error.sentence)
+        sys.stderr.write(f"{error.sentence}\n")
+        return 2
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="benchassist", allow_abbrev=False)
+    parser.add_argument(
+        "--data", type=Path, help="folder of the jobs, instead of the usual one"
+    )
+    parser.add_argument("--demo", action="store_true", help="work on a copy of the demo jobs")
+    parser.add_argument("--draw", type=Path, help="draw the window into PNG files and end")
+    return parser
+
+
+@contextmanager
+def _data(chosen: argparse.Namespace) -> Iterator[Path]:
+    """The data folder; that of the demo is thrown away at the end."""
+    if not chosen.demo:
+        yield data_folder(chosen.data, os.environ)
+        return
+    with tempfile.TemporaryDirectory(prefix="benchassist-demo-") as scratch:
+        yield Path(scratch) / "data"
+
+
+def _open(app: QApplication, folder: Path, chosen: argparse.Namespace) -> int:
+    with ExitStack() as closing:
+        store = closing.enter_context(JobStore(folder))
+        closing.callback(log_to(folder))
+        settings, note = load_settings(folder)
+        if chosen.demo:
+            settings = demo_settings()
+            fill_with_demo(store)
+        theme = Theme(Scheme(settings.scheme))
+        theme.changed.connect(lambda: theme.apply(app))
+        theme.apply(app)
+        shell = make_shell(store, settings, theme)
+        hook = FaultHook()
+        hook.caught.connect(lambda report: FaultSheet(report).exec())
+        hook.install()
+        closing.callback(_restore_hook)
+        if note:
+            shell.tell(note)
+        if chosen.draw is not None:
+            return draw_window(shell, theme, chosen.draw)
+        shell.show()
+        return app.exec()
+
+
+def _restore_hook() -> None:
+    sys.excepthook = sys.__excepthook__
+
+
+def make_shell(
+    store: JobStore, settings: Settings, theme: Theme, ask: AskPerson | None = None
+) -> Shell:
+    """The window on a store."""
+    furniture = Furniture(store, load_guide(), settings, utc_now)
+    desk = Desk(furniture, settings.at_bench or NOBODY)
+    return Shell(desk, theme, ask or AskPerson())

@@ -1,0 +1,52 @@
+"""What the drawing shows for a prompt: where the job stands, as marks on the spectacles."""
+
+from benchassist.geometry.plan import Centration
+from benchassist.guide.flow import PromptStanding, Standing
+from benchassist.guide.prompts import Prompt, StepId
+from benchassist.job.plan import front_plan
+from benchassist.job.readings import EyeLayout
+from benchassist.ui.drawings.scene import Mark, Scene
+
+_LENSES = (StepId.RIGHT, StepId.LEFT)
+
+
+def scene_for(standing: Standing, prompt: Prompt, *, hides_order: bool) -> Scene:
+    """The spectacles seen as the prompt wants them, with the marks of its step."""
+    steps = _LENSES if prompt.step in _LENSES else (prompt.step,)
+    shown = [one for step in steps for one in standing.step(step).prompts]
+    pair = standing.job.now.pair
+    return Scene(
+        plan=front_plan(standing.job.order),
+        view=prompt.view,
+        marks=tuple(mark for one in shown for mark in _marks(one, prompt)),
+        found_right=_found(pair.right),
+        found_left=_found(pair.left),
+        hides_ordered=hides_order,
+    )
+
+
+def _marks(one: PromptStanding, active: Prompt) -> list[Mark]:
+    """The marks of a prompt, one at each of its places."""
+    return [
+        Mark(
+            prompt_id=one.prompt.id,
+            spot=spot,
+            label=one.prompt.title,
+            state=one.state if one.is_done else None,
+            is_active=one.prompt.id == active.id,
+            is_done=one.is_done,
+        )
+        for spot in one.prompt.spots
+    ]
+
+
+def _found(layout: EyeLayout) -> Centration:
+    return Centration(
+        distance_pd=_last(layout.distance_pd),
+        near_pd=_last(layout.near_pd),
+        height=_last(layout.height),
+    )
+
+
+def _last(values: tuple[object, ...]) -> float | None:
+    return float(str(values[-1])) if values else None

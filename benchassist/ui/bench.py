@@ -1,0 +1,206 @@
+"""The bench: the rail, the page of the present prompt and the hint, kept in step."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from benchassist.guide.flow import Standing
+from benchassist.guide.prompts import Kind, Prompt, StepId
+from benchassist.people.roles import Act
+from benchassist.store.settings import Settings
+from benchassist.ui.actions import Command
+from benchassist.ui.desk import Desk
+from benchassist.ui.hint import HintPanel
+from benchassist.ui.pages.ask import AskPage
+from benchassist.ui.pages.base import Page
+from benchassist.ui.pages.order import OrderPage
+from benchassist.ui.pages.record import RecordPage
+from benchassist.ui.rail import Rail
+from benchassist.ui.strip import TopStrip
+from benchassist.ui.theme import Theme
+
+_BENCHWORK = frozenset({StepId.SURFACE, StepId.BENCH, StepId.FIT})
+"""Steps where the hint also says what the materials bear."""
+
+_UNREAD = "A field cannot be read. Correct it, or press Escape to put back what it held."
+
+
+class Bench(QWidget):
+    """One job, one prompt at a time.
+
+    Signals:
+        command_asked: a Command that the window carries out.
+        signed: an Act that the person wants to carry out on the record.
+        told: a sentence for the status line.
+    """
+
+    command_asked = Signal(object)
+    signed = Signal(object)
+    told = Signal(str)
+
+    def __init__(self, theme: Theme, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._session = desk.session
+        self._current = ""
+        self._strip = TopStrip()
+        self._rail = Rail(theme)
+        self._order = OrderPage(desk.rule_set_choices())
+        self._ask = AskPage(theme)
+        self._record = RecordPage(theme)
+        self._pages = QStackedWidget()
+        self._hint = HintPanel(theme)
+        self._lay_out()
+        self._connect()
+        self._use_settings(desk.settings)
+
+    def _lay_out(self) -> None:
+        for page in (self._order, self._ask, self._record):
+            self._pages.addWidget(page)
+        line = QHBoxLayout()
+        line.setSpacing(0)
+        line.addWidget(self._rail)
+        line.addWidget(self._pages, 1)
+        line.addWidget(self._hint)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._strip)
+        column.addLayout(line, 1)
+
+    def _connect(self) -> None:
+        self._session.changed.connect(self._show)
+        self._desk.settings_changed.connect(self._use_settings)
+        self._rail.chosen.connect(self.open_step)
+        self._strip.tray_asked.connect(lambda: self.command_asked.emit(Command.TRAY))
+        self._strip.person_asked.connect(lambda: self.command_asked.emit(Command.PERSON))
+        for page in (self._order, self._ask, self._record):
+            page.proposed.connect(self._session.propose)
+            page.next_asked.connect(self.go_next)
+            page.back_asked.connect(self.go_back)
+            page.prompt_asked.connect(self.go_to)
+        self._order.confirmed.connect(self._confirm)
+        self._ask.corrected.connect(self._session.correct)
+        self._ask.form_chosen.connect(self._remember_form)
+        self._record.signed.connect(self.signed)
+        self._record.export_asked.connect(lambda: self.command_asked.emit(Command.EXPORT))
+
+    def open_first(self) -> None:
+        """Shows the first prompt that is still open, or the record when none is."""
+        standing = self._session.standing
+        if standing is None:
+            return
+        prompt = standing.next_open(None)
+        self._enter(prompt.id if prompt else standing.prompts[-1].prompt.id)
+
+    def open_step(self, step: StepId) -> None:
+        """Shows the first open prompt of a step, or its first one."""
+        standing = self._session.standing
+        if standing is None:
+            return
+        prompts = standing.step(step).prompts
+        found = next((one for one in prompts if not one.is_done), prompts[0])
+        self.go_to(found.prompt.id)
+
+    def go_to(self, prompt_id: str) -> None:
+        """Shows a prompt, unless a field of the present one cannot be read."""
+        if self._holds_problem():
+            self.told.emit(_UNREAD)
+            return
+        self._enter(prompt_id)
+
+    def go_next(self) -> None:
+        """Shows the next open prompt."""
+        standing = self._session.standing
+        prompt = standing.next_open(self._current) if standing else None
+        if prompt is None:
+            self.open_step(StepId.RECORD)
+        else:
+            self.go_to(prompt.id)
+
+    def go_back(self) -> None:
+        """Shows the prompt before the present one."""
+        standing = self._session.standing
+        prompt = standing.previous(self._current) if standing else None
+        if prompt is not None:
+            self.go_to(prompt.id)
+
+    def current(self) -> Prompt | None:
+        """The prompt in view."""
+        standing = self._session.standing
+        found = standing.prompt(self._current) if standing else None
+        return found.prompt if found else None
+
+    def another(self) -> None:
+        """Begins a further reading of the present point."""
+        self._page.another()
+
+    def press(self, letter: str) -> bool:
+        """Answers the present prompt by a letter; whether it takes letters."""
+        return self._page.press(letter)
+
+    def show_problem(self, sentence: str) -> None:
+        """Shows on the record page why a name was not put to the job."""
+        self._record.show_problem(sentence)
+
+    @property
+    def _page(self) -> Page:
+        page = self._pages.currentWidget()
+        assert isinstance(page, Page)  # noqa: S101  (only pages were added)
+        return page
+
+    def _holds_problem(self) -> bool:
+        return self._page.holds_problem()
+
+    def _enter(self, prompt_id: str) -> None:
+        self._current = prompt_id
+        if self._session.standing is not None:
+            self._show(self._session.standing)
+        self._page.take_focus()
+
+    def _show(self, standing: Standing) -> None:
+        prompt = self.current()
+        if prompt is None:
+            following = standing.next_open(None)
+            prompt = following or standing.prompts[-1].prompt
+            self._current = prompt.id
+        limits = self._session.limits
+        self._strip.show_standing(standing, limits.rule_set.edition if limits else "")
+        self._strip.show_person(self._session.person)
+        self._rail.show_standing(standing, prompt.step)
+        page = self._page_for(prompt)
+        page.show_standing(standing, prompt)
+        if page is self._order:
+            self._order.show_questions(self._desk.questions())
+        if page is self._record:
+            self._record.show_acts({act: self._session.refusal(act) or "" for act in Act})
+        self._pages.setCurrentWidget(page)
+        self._show_hint(standing, prompt)
+
+    def _page_for(self, prompt: Prompt) -> Page:
+        match prompt.kind:
+            case Kind.FORM:
+                return self._order
+            case Kind.SIGN:
+                return self._record
+            case _:
+                return self._ask
+
+    def _show_hint(self, standing: Standing, prompt: Prompt) -> None:
+        notes = self._desk.guide.notes_for(standing.job.order)
+        about = tuple(f"{one.material.capitalize()}: {one.text} {one.never}" for one in notes)
+        self._hint.show_prompt(prompt, about if prompt.step in _BENCHWORK else ())
+
+    def _confirm(self, question: str) -> None:
+        standing = self._session.standing
+        if standing is not None:
+            order = standing.job.order
+            confirmed = (*order.confirmed, question)
+            self._session.propose(standing.job.with_(order=order.with_(confirmed=confirmed)))
+
+    def _remember_form(self, kind: str, form: str) -> None:
+        self._desk.change_settings(forms={**self._desk.settings.forms, kind: form})
+
+    def _use_settings(self, settings: Settings) -> None:
+        self._hint.setVisible(settings.hint_open)
+        self._ask.set_forms(dict(settings.forms))
+        self._ask.set_reads_first(reads_first=settings.read_first)

@@ -1,0 +1,117 @@
+"""What stands behind the window: store, guide, settings, session, and the papers."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+
+from benchassist.guide.guide import Guide
+from benchassist.job.signoff import Person
+from benchassist.limits.load import load_limits, rule_sets
+from benchassist.records.imprint import imprint_of_journal
+from benchassist.records.making import make_record
+from benchassist.records.pdf import record_pdf
+from benchassist.records.record import Record, Workshop
+from benchassist.store.files import write_whole
+from benchassist.store.jobs import JobStore
+from benchassist.store.settings import Settings, save_settings
+from benchassist.ui.session import Session
+from benchassist.verdicts.plausible import Question, questions
+from benchassist.wrong import BenchError
+
+Clock = Callable[[], datetime]
+
+
+@dataclass(frozen=True, slots=True)
+class Furniture:
+    """What the composition root hands to the window."""
+
+    store: JobStore
+    guide: Guide
+    settings: Settings
+    clock: Clock
+
+
+class Desk(QObject):
+    """Everything the window works with, and the settings that it remembers.
+
+    Signals:
+        settings_changed: the new Settings, already on disk.
+    """
+
+    settings_changed = Signal(object)
+
+    def __init__(self, furniture: Furniture, person: Person) -> None:
+        super().__init__()
+        self._furniture = furniture
+        self._settings = furniture.settings
+        self.session = Session(
+            furniture.store, furniture.guide, person, furniture.clock, parent=self
+        )
+
+    @property
+    def store(self) -> JobStore:
+        """The jobs on disk."""
+        return self._furniture.store
+
+    @property
+    def guide(self) -> Guide:
+        """The texts."""
+        return self._furniture.guide
+
+    @property
+    def settings(self) -> Settings:
+        """The settings in use."""
+        return self._settings
+
+    def change_settings(self, **changes: object) -> None:
+        """Replaces some settings and remembers them.
+
+        Raises:
+            BenchError: they could not be written; they hold until the window closes.
+        """
+        self._settings = self._settings.with_(**changes)
+        self.settings_changed.emit(self._settings)
+        save_settings(self.store.folder, self._settings)
+
+    def take_over(self, person: Person) -> None:
+        """Another person works at the bench from now on."""
+        self.session.set_person(person)
+        known = self._settings.persons
+        persons = known if person in known else (*known, person)
+        self.change_settings(at_bench=person, persons=persons)
+
+    def rule_set_choices(self) -> tuple[tuple[str, str], ...]:
+        """The rule sets on offer, as (id, title)."""
+        return tuple((one.id, one.title) for one in rule_sets())
+
+    def questions(self) -> tuple[Question, ...]:
+        """What looks odd in the open job's order."""
+        standing = self.session.standing
+        return questions(standing.job.order) if standing else ()
+
+    def record(self) -> Record:
+        """The record of the open job.
+
+        Raises:
+            BenchError: no job is open.
+        """
+        standing, journal = self.session.standing, self.session.journal
+        if standing is None or journal is None:
+            raise BenchError("Open a job first: the record is of one job.")
+        workshop = Workshop(**self._settings.workshop.model_dump())
+        imprint = imprint_of_journal(journal, workshop, self.session.now())
+        limits = load_limits(standing.job.order.rule_set)
+        return make_record(
+            standing.job, standing.findings, self.guide, limits.rule_set, imprint
+        )
+
+    def write_record(self, target: Path) -> None:
+        """Writes the record of the open job as PDF.
+
+        Raises:
+            BenchError: no job is open, or the disk refuses.
+        """
+        write_whole(target, record_pdf(self.record()))

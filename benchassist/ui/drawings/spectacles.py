@@ -1,0 +1,160 @@
+"""The spectacles themselves, to scale, with the state of each thing to be read."""
+
+from dataclasses import replace
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPixmap,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+from typing_extensions import override
+
+from benchassist.geometry.views import view
+from benchassist.optics.eye import Eye
+from benchassist.ui.drawings.marks import paint_active_ring, paint_state_mark
+from benchassist.ui.drawings.placing import Placed, placed_marks
+from benchassist.ui.drawings.scene import Mark, Scene
+from benchassist.ui.drawings.sheet import Sheet
+from benchassist.ui.theme import Size, Theme
+
+
+class SpectaclesDrawing(QWidget):
+    """The spectacles of a scene; a mark can be clicked.
+
+    Signals:
+        mark_clicked: id of the prompt whose mark was clicked.
+    """
+
+    mark_clicked = Signal(str)
+
+    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._theme = theme
+        self._marks: tuple[Mark, ...] = ()
+        self._sheet: Sheet | None = None
+        self._picture: QPixmap | None = None
+        self._placed: tuple[Placed, ...] = ()
+        theme.changed.connect(self._lay_out)
+        self.setMouseTracking(True)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setAccessibleName("Drawing of the spectacles")
+
+    def set_scene(self, scene: Scene) -> None:
+        """Show a scene; the frame is drawn anew only when more than the marks changed."""
+        ground = replace(scene, marks=())
+        if self._sheet is None or self._sheet.scene != ground:
+            figure = view(scene.plan, scene.view, scene.fault)
+            self._sheet = Sheet(ground, figure, self._theme, QRectF(self.rect()))
+            self._picture = None
+        elif self._marks == scene.marks:
+            return
+        self._marks = scene.marks
+        self._placed = placed_marks(self._sheet, self._marks)
+        self.setAccessibleDescription(_described(self._sheet, self._marks))
+        self.update()
+
+    @property
+    def placed(self) -> tuple[Placed, ...]:
+        """The marks as they are painted, the active one first."""
+        return self._placed
+
+    def _lay_out(self) -> None:
+        self._picture = None
+        if self._sheet is not None:
+            self._sheet = replace(self._sheet, rect=QRectF(self.rect()))
+            self._placed = placed_marks(self._sheet, self._marks)
+        self.update()
+
+    @override
+    def sizeHint(self) -> QSize:
+        return QSize(880, 500)
+
+    @override
+    def minimumSizeHint(self) -> QSize:
+        return QSize(420, 260)
+
+    @override
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._lay_out()
+        super().resizeEvent(event)
+
+    @override
+    def paintEvent(self, event: QPaintEvent) -> None:
+        if self._sheet is None:
+            return
+        ratio = self.devicePixelRatioF()
+        if self._picture is None or self._picture.devicePixelRatio() != ratio:
+            self._picture = _painted(self._sheet, self.size(), ratio)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.drawPixmap(0, 0, self._picture)
+        for placed in reversed(self._placed):
+            self._paint_mark(painter, placed)
+        painter.end()
+
+    def _paint_mark(self, painter: QPainter, placed: Placed) -> None:
+        colours, mark = self._theme.colours, placed.mark
+        if placed.is_moved:
+            painter.setPen(QPen(QColor(colours.outline), 1))
+            painter.drawLine(placed.spot, placed.square.center())
+        if mark.is_active:
+            paint_active_ring(painter, placed.square, colours)
+        paint_state_mark(painter, placed.square, mark.shown, colours)
+        if placed.label is not None:
+            self._paint_label(painter, placed, placed.label)
+
+    def _paint_label(self, painter: QPainter, placed: Placed, label: QRectF) -> None:
+        colours, is_active = self._theme.colours, placed.mark.is_active
+        if placed.is_on_body:
+            ground = QColor(colours.raised)
+            ground.setAlpha(232)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(ground)
+            painter.drawRoundedRect(label.adjusted(-3, 0, 3, 0), 5, 5)
+        painter.setFont(self._theme.font(Size.CAPTION, strong=is_active))
+        painter.setPen(QColor(colours.ink if is_active else colours.ink_soft))
+        painter.drawText(label, Qt.AlignmentFlag.AlignCenter, placed.mark.label)
+
+    def _at(self, point: QPointF) -> Mark | None:
+        return next((one.mark for one in self._placed if one.is_hit(point)), None)
+
+    @override
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        mark = self._at(event.position())
+        over, off = Qt.CursorShape.PointingHandCursor, Qt.CursorShape.ArrowCursor
+        self.setCursor(off if mark is None else over)
+        self.setToolTip("" if mark is None else f"{mark.label}: {mark.word}")
+
+    @override
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        mark = self._at(event.position())
+        if mark is not None and event.button() is Qt.MouseButton.LeftButton:
+            self.mark_clicked.emit(mark.prompt_id)
+
+
+def _painted(sheet: Sheet, size: QSize, ratio: float) -> QPixmap:
+    picture = QPixmap(size * ratio)
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(picture)
+    sheet.paint(painter)
+    painter.end()
+    return picture
+
+
+def _described(sheet: Sheet, marks: tuple[Mark, ...]) -> str:
+    """What a screen reader says: the view, and each mark with its state."""
+    active = [f"Now: {mark.label}" for mark in marks if mark.is_active][:1]
+    listed = [f"{mark.label}, {_where(mark.spot)}: {mark.word}" for mark in marks]
+    return ". ".join((sheet.caption.capitalize(), *active, *listed)) + "."
+
+
+def _where(spot: str) -> str:
+    eye = spot.partition(".")[0]
+    return eye if eye in set(Eye) else "frame"

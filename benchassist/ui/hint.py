@@ -1,0 +1,98 @@
+"""The hint panel: picture, how, why, what a fault looks like, caution."""
+
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from benchassist.guide.prompts import Prompt
+from benchassist.ui.drawings.hint import HintPicture
+from benchassist.ui.theme import Theme
+
+_HEADINGS = (
+    ("How", "how"),
+    ("What a fault looks like", "fault"),
+    ("Why", "why"),
+    ("How we know", "evidence"),
+)
+
+
+class HintPanel(QFrame):
+    """Explains the present prompt to somebody who has never done it."""
+
+    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("role", "hint")
+        self.setFixedWidth(296)
+        self.setAccessibleName("Hint")
+        self._picture = HintPicture(theme)
+        self._texts = {name: _text() for _, name in _HEADINGS}
+        self._headings = {name: _heading(title) for title, name in _HEADINGS}
+        self._caution = _Caution()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        inside = QWidget()
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(20, 24, 20, 24)
+        column.setSpacing(8)
+        column.addWidget(self._picture)
+        for _, name in _HEADINGS[:-1]:
+            column.addWidget(self._headings[name])
+            column.addWidget(self._texts[name])
+            column.addSpacing(8)
+        column.addWidget(self._caution)
+        column.addSpacing(8)
+        column.addWidget(self._headings["evidence"])
+        self._texts["evidence"].setProperty("role", "caption")
+        column.addWidget(self._texts["evidence"])
+        column.addStretch(1)
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setWidget(inside)
+        scroll.viewport().setAutoFillBackground(False)
+        inside.setAutoFillBackground(False)
+        outside = QVBoxLayout(self)
+        outside.setContentsMargins(0, 0, 0, 0)
+        outside.addWidget(scroll)
+
+    def show_prompt(self, prompt: Prompt, more_cautions: tuple[str, ...] = ()) -> None:
+        """Shows the texts of a prompt, and cautions that follow from the materials."""
+        self._picture.set_picture(prompt.picture)
+        for _, name in _HEADINGS:
+            text = str(getattr(prompt, name))
+            self._texts[name].setText(text)
+            self._texts[name].setVisible(bool(text))
+            self._headings[name].setVisible(bool(text))
+        cautions = [text for text in (prompt.caution, *more_cautions) if text]
+        self._caution.set_text("\n\n".join(cautions))
+
+
+class _Caution(QFrame):
+    """A caution with a bar at its left."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("role", "caution")
+        self._title = _heading("Caution")
+        self._text = _text()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 10, 12, 10)
+        column.setSpacing(4)
+        column.addWidget(self._title)
+        column.addWidget(self._text)
+
+    def set_text(self, text: str) -> None:
+        """Shows the caution; an empty one hides the frame."""
+        self._text.setText(text)
+        self.setVisible(bool(text))
+
+
+def _heading(title: str) -> QLabel:
+    label = QLabel(title)
+    label.setProperty("role", "heading")
+    return label
+
+
+def _text() -> QLabel:
+    label = QLabel()
+    label.setProperty("role", "sentence")
+    label.setWordWrap(True)
+    return label

@@ -1,0 +1,55 @@
+"""Which input takes the answer to a prompt: one match over its kind."""
+
+from typing import assert_never
+
+from PySide6.QtWidgets import QWidget
+
+from benchassist.guide.prompts import Kind, Prompt
+from benchassist.ui.inputs import specs
+from benchassist.ui.inputs.addition import AdditionInput
+from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.forms import POWER_FORMS, PRISM_FORMS, kind_of, prism_form_of
+from benchassist.ui.inputs.layout import LayoutInput
+from benchassist.ui.inputs.parsing import NumberSpec
+from benchassist.ui.inputs.repeated import RepeatedInput
+from benchassist.ui.inputs.single import SingleInput
+
+AnswerInput = RepeatedInput | LayoutInput | SingleInput | CheckInput
+"""What takes an answer: value(), set_value(), value_changed, finished, stepped_back."""
+
+_LAYOUT_SPECS = {
+    "distance_pd": specs.millimetre("Distance", "10", "60"),
+    "near_pd": specs.millimetre("Distance", "10", "60"),
+    "height": specs.millimetre("Height", "0", "80"),
+    "tilt": specs.degrees("Tilt", "-45", "45"),
+    "thickness": specs.millimetre("Thickness", "0", "30"),
+    "base_curve": specs.dioptre("Base curve", limit=25),
+    "segment_width": specs.millimetre("Width", "0", "80"),
+    "segment_depth": specs.millimetre("Depth", "0", "80"),
+}
+
+
+def layout_spec(prompt: Prompt) -> NumberSpec:
+    """The number field of a quantity measured on both lenses."""
+    return _LAYOUT_SPECS[prompt.reading]
+
+
+def answer_input(prompt: Prompt, parent: QWidget | None = None) -> AnswerInput | None:
+    """The input for a prompt; None for the order and the record, which are pages."""
+    match prompt.kind:
+        case Kind.POWER:
+            return RepeatedInput(POWER_FORMS, kind_of, parent)
+        case Kind.ADDITION:
+            return AdditionInput(parent)
+        case Kind.PRISM:
+            return RepeatedInput(PRISM_FORMS, prism_form_of, parent)
+        case Kind.ENGRAVED:
+            return SingleInput(specs.addition("Engraved addition", low=-10), parent)
+        case Kind.LAYOUT:
+            return LayoutInput(layout_spec(prompt), parent)
+        case Kind.CHECK | Kind.CONFIRM | Kind.CHOICE:
+            return CheckInput(prompt, parent)
+        case Kind.FORM | Kind.SIGN:
+            return None
+        case _:
+            assert_never(prompt.kind)

@@ -1,0 +1,197 @@
+"""A check answered by eye or by measurement, with its remark and its corrections."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from benchassist.guide.prompts import Kind, Measurement, Prompt
+from benchassist.job.checks import Answer, Seen
+from benchassist.ui.inputs.number import NumberInput
+from benchassist.ui.inputs.parsing import NumberSpec
+from benchassist.ui.inputs.segments import Segments
+
+_COLUMNS = 4
+_BY_EYE = ((Seen.GOOD.value, "&Good"), (Seen.FAULT.value, "&Fault"))
+_DONE = ((Seen.GOOD.value, "&Done"),)
+
+
+class CheckInput(QWidget):
+    """The answer to one check, confirmation or choice: built for its prompt.
+
+    Signals:
+        value_changed: the Answer.
+        corrected: the id of the remedy that was carried out.
+        finished: Enter was pressed in the last field.
+        stepped_back: Shift+Enter was pressed in the first field.
+    """
+
+    value_changed = Signal(object)
+    corrected = Signal(str)
+    finished = Signal()
+    stepped_back = Signal()
+
+    def __init__(self, prompt: Prompt, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._prompt = prompt
+        self._answer = Answer()
+        self._choices = Segments(_choices_of(prompt), self)
+        self._choices.chosen.connect(self._on_chosen)
+        self._fields = tuple(NumberInput(_spec(one), self) for one in prompt.inputs)
+        self._remark = QLineEdit()
+        self._remark.setAccessibleName("Remark")
+        self._remark.setPlaceholderText("Remark, if any")
+        self._remark.editingFinished.connect(self._on_remark)
+        self._remark.returnPressed.connect(self.finished)
+        self._remedies = _Remedies(prompt, self)
+        self._remedies.carried_out.connect(self.corrected)
+        self._again = QLabel()
+        self._again.setProperty("role", "error")
+        self._again.setWordWrap(True)
+        self._lay_out()
+        self.setFocusProxy(self._fields[0] if self._fields else self._choices.buttons()[0])
+        self._show()
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self._again)
+        grid = QGridLayout()
+        grid.setSpacing(12)
+        for position, field in enumerate(self._fields):
+            grid.addWidget(field, position // _COLUMNS, position % _COLUMNS)
+            field.value_changed.connect(self._on_measured)
+            field.finished.connect(lambda at=position: self._go_to(at + 1))
+            field.stepped_back.connect(lambda at=position: self._go_to(at - 1))
+        column.addLayout(grid)
+        line = QHBoxLayout()
+        line.setSpacing(16)
+        line.addWidget(self._choices)
+        line.addWidget(self._remark, 1)
+        column.addLayout(line)
+        column.addWidget(self._remedies)
+
+    def value(self) -> Answer:
+        """The answer."""
+        return self._answer
+
+    def set_value(self, answer: Answer) -> None:
+        """Shows an answer without emitting."""
+        self._answer = answer
+        self._show()
+
+    def show_remedies(self, *, is_needed: bool) -> None:
+        """Shows what puts the fault right, when there is a fault and a remedy."""
+        self._remedies.setVisible(is_needed and bool(self._prompt.remedies))
+
+    def another(self) -> None:
+        """Puts the cursor back to the first field: a check has one answer, the last."""
+        self.setFocus()
+
+    def press(self, letter: str) -> bool:
+        """Chooses by the letter underlined on a button; whether there was one."""
+        for button in self._choices.buttons():
+            if f"&{letter}".lower() in button.text().lower():
+                button.click()
+                return True
+        return False
+
+    def _show(self) -> None:
+        answer = self._answer
+        is_choice = self._prompt.kind is Kind.CHOICE
+        self._choices.set_value(answer.choice if is_choice else (answer.seen or ""))
+        for field, wanted in zip(self._fields, self._prompt.inputs, strict=True):
+            field.set_value(answer.measured.get(wanted.name))
+        if not self._remark.isModified():
+            self._remark.setText(answer.remark)
+        because = answer.again_because
+        self._again.setText(f"Check again: {because}" if because else "")
+        self._again.setVisible(bool(because))
+
+    def _on_chosen(self, key: str) -> None:
+        change: dict[str, object] = {"again_because": ""}
+        if self._prompt.kind is Kind.CHOICE:
+            change["choice"] = key
+        else:
+            change["seen"] = Seen(key)
+        self._change(change)
+
+    def _on_measured(self) -> None:
+        values = {
+            wanted.name: field.value()
+            for field, wanted in zip(self._fields, self._prompt.inputs, strict=True)
+        }
+        measured = {name: value for name, value in values.items() if value is not None}
+        self._change({"measured": measured, "again_because": ""})
+
+    def _on_remark(self) -> None:
+        if self._remark.isModified():
+            self._remark.setModified(False)
+            self._change({"remark": self._remark.text()})
+
+    def _change(self, change: dict[str, object]) -> None:
+        self._answer = self._answer.with_(**change)
+        self.value_changed.emit(self._answer)
+
+    def _go_to(self, position: int) -> None:
+        if position < 0:
+            self.stepped_back.emit()
+        elif position == len(self._fields):
+            self.finished.emit()
+        else:
+            self._fields[position].setFocus()
+
+
+class _Remedies(QWidget):
+    """What puts the fault right: one of a few corrections, logged when carried out."""
+
+    carried_out = Signal(str)
+
+    def __init__(self, prompt: Prompt, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._which = QComboBox()
+        self._which.setAccessibleName("Correction")
+        for remedy in prompt.remedies:
+            self._which.addItem(remedy.does, remedy.id)
+        log = QPushButton("&Carried out")
+        log.setToolTip("Logs the correction and opens again the checks that it can disturb")
+        log.clicked.connect(lambda: self.carried_out.emit(self._which.currentData()))
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(8)
+        label = QLabel("Put right")
+        label.setProperty("role", "caption")
+        label.setBuddy(self._which)
+        line.addWidget(label)
+        line.addWidget(self._which, 1)
+        line.addWidget(log)
+
+
+def _choices_of(prompt: Prompt) -> tuple[tuple[str, str], ...]:
+    if prompt.kind is Kind.CHOICE:
+        return tuple((option, option) for option in prompt.options)
+    return _DONE if prompt.kind is Kind.CONFIRM else _BY_EYE
+
+
+def _spec(wanted: Measurement) -> NumberSpec:
+    places = 1 if wanted.unit == "°" else 2
+    return NumberSpec(
+        wanted.label,
+        wanted.unit,
+        wanted.low,
+        wanted.high,
+        places,
+        description=_reads_in(wanted),
+    )
+
+
+def _reads_in(wanted: Measurement) -> str:
+    return f"{wanted.unit}, read to {wanted.step}"

@@ -1,0 +1,164 @@
+"""A number field: label and unit above, the sentence that is wrong below."""
+
+from decimal import Decimal
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtWidgets import QLabel, QLineEdit, QVBoxLayout, QWidget
+from typing_extensions import override
+
+from benchassist.ui.inputs.parsing import NumberSpec, parse, plain_text
+from benchassist.ui.restyle import restyle
+
+_READING_WIDTH = 112
+"""Room for '−12.25' in the size of a reading, px."""
+
+ENTER_KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+
+
+class NumberInput(QWidget):
+    """One number, typed as the trade writes it.
+
+    Text that cannot be read stays in the field with a sentence below it. A letter typed into a
+    field that holds nothing new is left to the window, where it may be a command. Escape puts
+    the value last taken back.
+
+    Signals:
+        value_changed: the value taken, a Decimal or None.
+        finished: Enter was pressed and the field holds no problem.
+        stepped_back: Shift+Enter was pressed.
+    """
+
+    value_changed = Signal(object)
+    finished = Signal()
+    stepped_back = Signal()
+
+    def __init__(
+        self, spec: NumberSpec, parent: QWidget | None = None, *, is_reading: bool = True
+    ) -> None:
+        super().__init__(parent)
+        self._spec = spec
+        self._value: Decimal | None = None
+        self._label = QLabel(_labelled(spec.label, spec.unit))
+        self._label.setProperty("role", "caption")
+        self._edit = QLineEdit()
+        self._edit.setProperty("role", "reading" if is_reading else "form")
+        if is_reading:
+            self._edit.setMinimumWidth(_READING_WIDTH)
+        self._edit.setAccessibleName(spec.label)
+        self._edit.setAccessibleDescription(spec.description or _spoken(spec))
+        self._edit.installEventFilter(self)
+        self._problem = QLabel()
+        self._problem.setProperty("role", "error")
+        self._problem.setWordWrap(True)
+        self._problem.hide()
+        self._label.setBuddy(self._edit)
+        self.setFocusProxy(self._edit)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addWidget(self._label)
+        column.addWidget(self._edit)
+        column.addWidget(self._problem)
+        column.addStretch(1)
+
+    def value(self) -> Decimal | None:
+        """The value last taken; None when empty."""
+        return self._value
+
+    def set_value(self, value: Decimal | None) -> None:
+        """Shows a value without emitting; text that was refused stays while the value does."""
+        if value == self._value and (self.problem() or self._edit.isModified()):
+            return
+        self._value = value
+        self._edit.setText("" if value is None else plain_text(value, self._spec))
+        self._show_problem("")
+
+    def problem(self) -> str:
+        """The sentence that says what is wrong with the text, or nothing."""
+        return self._problem.text()
+
+    def set_label(self, label: str) -> None:
+        """Changes the words above the field."""
+        self._label.setText(_labelled(label, self._spec.unit))
+        self._edit.setAccessibleName(label)
+
+    def edit(self) -> QLineEdit:
+        """The line that takes the keys."""
+        return self._edit
+
+    def take(self) -> bool:
+        """Takes the text as the value, or says what is wrong; whether there is no problem."""
+        if not self._edit.isModified():
+            return not self.problem()
+        parsed = parse(self._edit.text(), self._spec)
+        self._show_problem(parsed.problem)
+        if parsed.problem:
+            return False
+        changed = parsed.value != self._value
+        self._value = parsed.value
+        self._edit.setText("" if parsed.value is None else plain_text(parsed.value, self._spec))
+        if changed:
+            self.value_changed.emit(self._value)
+        return True
+
+    def _show_problem(self, sentence: str) -> None:
+        self._problem.setText(sentence)
+        self._problem.setVisible(bool(sentence))
+        restyle(self._edit, "state", "bad" if sentence else "")
+
+    @override
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            return self._on_key(event)
+        if isinstance(event, QFocusEvent) and event.type() == QEvent.Type.FocusIn:
+            self._edit.selectAll()
+        elif isinstance(event, QFocusEvent) and event.type() == QEvent.Type.FocusOut:
+            self.take()
+        return False
+
+    def _on_key(self, event: QKeyEvent) -> bool:
+        """Whether the key is used up here."""
+        if event.key() in ENTER_KEYS:
+            self._on_enter(is_back=bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
+            return True
+        if _is_command(event) and not self._edit.isModified():
+            event.ignore()
+            return True
+        if event.key() == Qt.Key.Key_Escape and self._edit.isModified():
+            self._restore()
+            return True
+        return False
+
+    def _restore(self) -> None:
+        """Puts the value last taken back into the field."""
+        self._edit.setText("" if self._value is None else plain_text(self._value, self._spec))
+        self._show_problem("")
+
+    def _on_enter(self, *, is_back: bool) -> None:
+        if not self.take():
+            self._edit.selectAll()
+        elif is_back:
+            self.stepped_back.emit()
+        else:
+            self.finished.emit()
+
+
+def _labelled(label: str, unit: str) -> str:
+    return f"{label}, {unit}" if unit else label
+
+
+def _is_command(event: QKeyEvent) -> bool:
+    """Whether the key is a bare letter or '?', which no number begins with."""
+    text = event.text()
+    held = event.modifiers() & ~Qt.KeyboardModifier.ShiftModifier
+    return not held and (text.isalpha() or text == "?")
+
+
+def _spoken(spec: NumberSpec) -> str:
+    """What a screen reader adds: the unit and the range."""
+    low, high = plain_text(spec.low, spec), plain_text(spec.high, spec)
+    return f"{spec.unit}, from {low} to {high}".lstrip(", ")

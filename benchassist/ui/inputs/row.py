@@ -1,0 +1,60 @@
+"""Number fields side by side: Enter walks through them, then says that all are done."""
+
+from decimal import Decimal
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from benchassist.ui.inputs.number import NumberInput
+from benchassist.ui.inputs.parsing import NumberSpec
+
+
+class NumberRow(QWidget):
+    """Several numbers that belong together.
+
+    Signals:
+        values_changed: a value was taken; a tuple with one Decimal or None a field.
+        finished: Enter was pressed in the last field.
+        stepped_back: Shift+Enter was pressed in the first field.
+    """
+
+    values_changed = Signal(tuple)
+    finished = Signal()
+    stepped_back = Signal()
+
+    def __init__(self, specs: tuple[NumberSpec, ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._fields = tuple(NumberInput(spec, self) for spec in specs)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(12)
+        for position, field in enumerate(self._fields):
+            line.addWidget(field, 1)
+            field.value_changed.connect(self._on_value_changed)
+            field.finished.connect(lambda at=position: self._go_to(at + 1))
+            field.stepped_back.connect(lambda at=position: self._go_to(at - 1))
+        self.setFocusProxy(self._fields[0])
+
+    def values(self) -> tuple[Decimal | None, ...]:
+        """The values taken, one a field."""
+        return tuple(field.value() for field in self._fields)
+
+    def set_values(self, values: tuple[Decimal | None, ...]) -> None:
+        """Shows these values without emitting."""
+        for field, value in zip(self._fields, values, strict=True):
+            field.set_value(value)
+
+    def fields(self) -> tuple[NumberInput, ...]:
+        """The fields from left to right."""
+        return self._fields
+
+    def _on_value_changed(self) -> None:
+        self.values_changed.emit(self.values())
+
+    def _go_to(self, position: int) -> None:
+        if position < 0:
+            self.stepped_back.emit()
+        elif position == len(self._fields):
+            self.finished.emit()
+        else:
+            self._fields[position].setFocus()

@@ -1,0 +1,104 @@
+"""A line of text and a choice of words, with the same three names as every input."""
+
+from enum import StrEnum
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+
+class TextInput(QWidget):
+    """A line of text under its label.
+
+    Signals:
+        value_changed: the text taken.
+        finished: Enter was pressed.
+        stepped_back: never; Shift+Tab goes back.
+    """
+
+    value_changed = Signal(str)
+    finished = Signal()
+    stepped_back = Signal()
+
+    def __init__(self, label: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._edit = QLineEdit()
+        self._edit.setProperty("role", "form")
+        self._edit.setAccessibleName(label)
+        self._edit.editingFinished.connect(self._take)
+        self._edit.returnPressed.connect(self.finished)
+        self.setFocusProxy(self._edit)
+        _under_label(self, label, self._edit)
+
+    def value(self) -> str:
+        """The text."""
+        return self._edit.text().strip()
+
+    def set_value(self, value: str) -> None:
+        """Shows a text without emitting."""
+        if not self._edit.isModified():
+            self._edit.setText(value)
+
+    def edit(self) -> QLineEdit:
+        """The line that takes the keys."""
+        return self._edit
+
+    def _take(self) -> None:
+        if self._edit.isModified():
+            self._edit.setModified(False)
+            self.value_changed.emit(self.value())
+
+
+class ChoiceInput(QWidget):
+    """One word of an enumeration, or none, under its label.
+
+    Signals:
+        value_changed: the member chosen, or None.
+        finished: never by itself; Enter is left to the form.
+        stepped_back: never; Shift+Tab goes back.
+    """
+
+    value_changed = Signal(object)
+    finished = Signal()
+    stepped_back = Signal()
+
+    def __init__(
+        self, label: str, choices: tuple[tuple[str, str], ...], parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._keys = tuple(key for key, _ in choices)
+        self._box = QComboBox()
+        self._box.setAccessibleName(label)
+        self._box.addItems([name for _, name in choices])
+        self._box.activated.connect(lambda: self.value_changed.emit(self.value()))
+        self.setFocusProxy(self._box)
+        _under_label(self, label, self._box)
+
+    def value(self) -> str | None:
+        """The key chosen; None for the empty choice."""
+        return self._keys[self._box.currentIndex()] or None
+
+    def set_value(self, value: str | None) -> None:
+        """Shows a key without emitting."""
+        key = value or ""
+        self._box.setCurrentIndex(self._keys.index(key) if key in self._keys else 0)
+
+    def box(self) -> QComboBox:
+        """The list that takes the keys."""
+        return self._box
+
+
+def words_of(kinds: type[StrEnum]) -> tuple[tuple[str, str], ...]:
+    """The choices of an enumeration, with an empty one first."""
+    return (("", "not stated"), *((kind.value, kind.value) for kind in kinds))
+
+
+def _under_label(widget: QWidget, label: str, field: QWidget) -> None:
+    caption = QLabel(label)
+    caption.setProperty("role", "caption")
+    caption.setBuddy(field)
+    column = QVBoxLayout(widget)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(4)
+    column.addWidget(caption)
+    column.addWidget(field)
+    column.addStretch(1)

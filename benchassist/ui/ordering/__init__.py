@@ -1,0 +1,1 @@
+"""The order form: its fields and how they map onto an order."""

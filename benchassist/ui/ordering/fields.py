@@ -1,0 +1,102 @@
+"""The fields of the order form, as data: where each lives in the order and what it takes."""
+
+from dataclasses import dataclass
+
+from benchassist.job.order import Design, FrameMaterial, LensMaterial, Rim
+from benchassist.optics.eye import Eye
+from benchassist.ui.inputs import specs
+from benchassist.ui.inputs.parsing import NumberSpec
+from benchassist.ui.inputs.text import words_of
+
+Choices = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FormField:
+    """One field of the order.
+
+    Attributes:
+        path: dotted path in the Order.
+        label: what the person sees.
+        takes: a number, a choice, or None for a line of text.
+        span: columns of the form that it fills.
+    """
+
+    path: str
+    label: str
+    takes: NumberSpec | Choices | None = None
+    span: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A part of the form, shown for the order prompt of the same name.
+
+    Attributes:
+        name: name of the prompt in the order step.
+        title: its heading.
+        fields: its fields, in the order in which they are typed.
+    """
+
+    name: str
+    title: str
+    fields: tuple[FormField, ...]
+
+
+def _number(path: str, spec: NumberSpec) -> FormField:
+    return FormField(path, spec.label, spec)
+
+
+def _eye_fields(eye: Eye) -> tuple[FormField, ...]:
+    named = (
+        ("power.sphere", specs.dioptre("Sphere", in_eighths=True)),
+        ("power.cylinder", specs.dioptre("Cylinder", in_eighths=True, limit=20)),
+        ("power.axis", specs.axis("Axis")),
+        ("add", specs.addition("Addition", in_eighths=True)),
+        ("intermediate", specs.addition("Intermediate", in_eighths=True)),
+        ("prism.base_in", specs.horizontal_prism("Prism in or out")),
+        ("prism.base_up", specs.vertical_prism("Prism up or down")),
+        ("distance_pd", specs.millimetre("Distance, one eye", "10", "60")),
+        ("near_pd", specs.millimetre("Near, one eye", "10", "60")),
+        ("height", specs.millimetre("Height", "0", "80")),
+        ("centre_thickness", specs.millimetre("Centre thickness", "0", "30")),
+        ("base_curve", specs.dioptre("Base curve", limit=25)),
+        ("verification.power.sphere", specs.dioptre("Meter sphere", in_eighths=True)),
+        ("verification.power.cylinder", specs.dioptre("Meter cylinder", limit=20)),
+        ("verification.power.axis", specs.axis("Meter axis")),
+    )
+    return tuple(_number(f"{eye}.{path}", spec) for path, spec in named)
+
+
+def sections(rule_sets: Choices) -> tuple[Section, ...]:
+    """The whole form; the rule sets on offer are handed in as (id, title)."""
+    pair = (
+        FormField("wearer", "Wearer", span=2),
+        FormField("design", "Lens design", words_of(Design)),
+        FormField("material", "Lens material", words_of(LensMaterial)),
+        _number("index", specs.index("Index")),
+        FormField("tint", "Tint", span=2),
+        _number("segment_width", specs.millimetre("Segment width", "0", "80")),
+        _number("segment_depth", specs.millimetre("Segment depth", "0", "80")),
+        _number("vertex_distance", specs.millimetre("Vertex distance", "0", "40")),
+        FormField("rule_set", "Judged by", rule_sets, span=2),
+        FormField("remark", "Remark", span=3),
+    )
+    frame = (
+        FormField("frame.name", "Frame", span=2),
+        FormField("frame.material", "Frame material", words_of(FrameMaterial)),
+        FormField("frame.rim", "Mounting", words_of(Rim)),
+        _number("frame.a", specs.millimetre("A, boxed width", "20", "90")),
+        _number("frame.b", specs.millimetre("B, boxed height", "10", "80")),
+        _number("frame.dbl", specs.millimetre("DBL", "5", "40")),
+        _number("frame.ed", specs.millimetre("ED", "20", "100")),
+        _number("frame.temple_length", specs.millimetre("Temple length", "80", "190")),
+        _number("frame.tilt", specs.degrees("Pantoscopic tilt", "-10", "30")),
+        _number("frame.face_form", specs.degrees("Face form", "-10", "40")),
+    )
+    return (
+        Section("wearer-and-lenses", "Wearer and lenses", pair),
+        Section("right", "Right eye", _eye_fields(Eye.RIGHT)),
+        Section("left", "Left eye", _eye_fields(Eye.LEFT)),
+        Section("frame", "Frame", frame),
+    )

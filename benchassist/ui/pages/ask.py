@@ -1,0 +1,228 @@
+"""The page of a bench prompt: the spectacles above, the ask strip with its gauges below."""
+
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from benchassist.guide.answers import ANSWERED, answer_to, with_answer
+from benchassist.guide.flow import PromptStanding, Standing
+from benchassist.guide.prompts import Prompt
+from benchassist.job.checks import Answer
+from benchassist.ui.asking.ordered import ordered_words, proposed_surface
+from benchassist.ui.asking.scenes import scene_for
+from benchassist.ui.drawings.gauge import Gauge
+from benchassist.ui.drawings.spectacles import SpectaclesDrawing
+from benchassist.ui.inputs.addition import AdditionInput
+from benchassist.ui.inputs.answering import AnswerInput, answer_input
+from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.number import NumberInput
+from benchassist.ui.inputs.repeated import RepeatedInput
+from benchassist.ui.pages.base import Page
+from benchassist.ui.restyle import restyle
+from benchassist.ui.theme import Theme
+from benchassist.verdicts.finding import State, worst
+
+_GAUGES = 4
+
+
+class AskPage(Page):
+    """One prompt at a time, for every step between the order and the record.
+
+    Signals:
+        corrected: (id of the check, id of the remedy) that was carried out.
+        form_chosen: (kind of prompt, key of the instrument's form) for the next readings.
+    """
+
+    corrected = Signal(str, str)
+    form_chosen = Signal(str, str)
+
+    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._standing: Standing | None = None
+        self._prompt: Prompt | None = None
+        self._input: AnswerInput | None = None
+        self._reads_first = False
+        self._forms: dict[str, str] = {}
+        self._drawing = SpectaclesDrawing(theme)
+        self._drawing.mark_clicked.connect(self.prompt_asked)
+        self._title = _label("title")
+        self._ask = _label("sentence")
+        self._ordered = _label("caption")
+        self._sentence = _label("sentence")
+        self._holder = QVBoxLayout()
+        self._next = QPushButton("Next")
+        self._next.setProperty("role", "primary")
+        self._next.setAutoDefault(True)
+        self._next.clicked.connect(self.next_asked)
+        self._was_changed = False
+        self._gauges = tuple(Gauge(theme) for _ in range(_GAUGES))
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        left = QVBoxLayout()
+        left.setSpacing(8)
+        for widget in (self._title, self._ask):
+            left.addWidget(widget)
+        left.addSpacing(4)
+        left.addLayout(self._holder)
+        left.addWidget(self._ordered)
+        left.addWidget(self._sentence)
+        left.addStretch(1)
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(16)
+        grid.setVerticalSpacing(8)
+        for position, gauge in enumerate(self._gauges):
+            grid.addWidget(gauge, position // 2, position % 2)
+        grid.setRowStretch(2, 1)
+        keys = _label("caption")
+        keys.setText("R again   N not applicable   ? keys")
+        last = QHBoxLayout()
+        last.addWidget(keys, 1)
+        last.addWidget(self._next)
+        right = QVBoxLayout()
+        right.addLayout(grid, 1)
+        right.addLayout(last)
+        strip = QFrame()
+        strip.setProperty("role", "ask")
+        strip.setMinimumHeight(264)
+        inside = QHBoxLayout(strip)
+        inside.setContentsMargins(24, 20, 20, 16)
+        inside.setSpacing(24)
+        inside.addLayout(left, 1)
+        inside.addLayout(right, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._drawing, 1)
+        column.addWidget(strip)
+
+    def set_forms(self, forms: dict[str, str]) -> None:
+        """Which instrument form each kind of reading starts in."""
+        self._forms = forms
+
+    def set_reads_first(self, *, reads_first: bool) -> None:
+        """Hides the order until the reading is in, so that the eye is not led."""
+        self._reads_first = reads_first
+        if self._standing and self._prompt:
+            self.show_standing(self._standing, self._prompt)
+
+    @override
+    def show_standing(self, standing: Standing, prompt: Prompt) -> None:
+        self._standing = standing
+        if self._prompt != prompt:
+            self._prompt = prompt
+            self._was_changed = False
+            self._build_input(prompt)
+        lens = f"{prompt.eye.capitalize()} lens: " if prompt.eye else ""
+        self._title.setText(f"{lens}{prompt.title if not lens else prompt.title.lower()}")
+        self._ask.setText(prompt.ask)
+        if self._input is not None:
+            self._input.set_value(_shown_answer(standing, prompt))
+        now = standing.prompt(prompt.id)
+        if now is None:
+            return
+        self._show_verdict(now)
+        hides = self._reads_first and not now.is_done
+        self._show_order(prompt, hides=hides)
+        self._drawing.set_scene(scene_for(standing, prompt, hides_order=hides))
+
+    def _build_input(self, prompt: Prompt) -> None:
+        if self._input is not None:
+            self._holder.removeWidget(self._input)
+            self._input.hide()
+            self._input.deleteLater()
+        self._input = made = answer_input(prompt, self)
+        if made is None:
+            return
+        made.value_changed.connect(self._on_value_changed)
+        made.finished.connect(self._on_finished)
+        made.stepped_back.connect(self.back_asked)
+        if isinstance(made, CheckInput):
+            made.corrected.connect(lambda remedy: self.corrected.emit(prompt.name, remedy))
+        if isinstance(made, RepeatedInput):
+            if prompt.kind.value in self._forms:
+                made.set_form(self._forms[prompt.kind.value])
+            made.form_chosen.connect(lambda key: self.form_chosen.emit(prompt.kind.value, key))
+        self._holder.addWidget(made)
+
+    def _show_order(self, prompt: Prompt, *, hides: bool) -> None:
+        assert self._standing is not None  # noqa: S101  (shown before)
+        order = self._standing.job.order
+        words = "" if hides else ordered_words(order, prompt)
+        self._ordered.setText(f"Ordered  {words}" if words else "")
+        self._ordered.setVisible(bool(words))
+        if isinstance(self._input, AdditionInput):
+            self._input.propose_surface(proposed_surface(order))
+
+    def _show_verdict(self, now: PromptStanding) -> None:
+        measured = tuple(one for one in now.findings if one.limit is not None)
+        for position, gauge in enumerate(self._gauges):
+            finding = measured[position] if position < len(measured) else None
+            gauge.setVisible(finding is not None)
+            gauge.set_finding(finding, hide_ordered=self._reads_first and not now.is_done)
+        state = worst([one.state for one in now.findings])
+        told = [one.sentence for one in now.findings if one.state is state]
+        speaks = now.is_done and state in {State.OUTSIDE, State.CLOSE}
+        self._sentence.setText(" ".join(told) if speaks else "")
+        self._sentence.setVisible(speaks)
+        restyle(self._sentence, "verdict", state.value)
+        if isinstance(self._input, CheckInput):
+            self._input.show_remedies(is_needed=state is State.OUTSIDE)
+
+    def _on_finished(self) -> None:
+        """Lets a new answer be seen before going on; an old one is passed at once."""
+        if self._was_changed:
+            self._next.setFocus()
+        else:
+            self.next_asked.emit()
+
+    def _on_value_changed(self, answer: Any) -> None:
+        self._was_changed = True
+        assert self._standing is not None  # noqa: S101  (an input exists only once shown)
+        assert self._prompt is not None  # noqa: S101
+        self.proposed.emit(with_answer(self._standing.job, self._prompt, answer))
+
+    @override
+    def take_focus(self) -> None:
+        if self._input is not None:
+            self._input.setFocus()
+
+    @override
+    def another(self) -> None:
+        if self._input is not None:
+            self._input.another()
+
+    @override
+    def press(self, letter: str) -> bool:
+        if not isinstance(self._input, CheckInput) or not self._input.press(letter):
+            return False
+        self._next.setFocus()
+        return True
+
+    @override
+    def holds_problem(self) -> bool:
+        fields = self._input.findChildren(NumberInput) if self._input is not None else []
+        unread = [field for field in fields if field.isVisible() and not field.take()]
+        return bool(unread)
+
+
+def _shown_answer(standing: Standing, prompt: Prompt) -> Any:
+    answer = answer_to(standing.job, prompt)
+    return Answer() if answer is None and prompt.kind in ANSWERED else answer
+
+
+def _label(role: str) -> QLabel:
+    label = QLabel()
+    label.setProperty("role", role)
+    label.setWordWrap(True)
+    return label

@@ -1,0 +1,245 @@
+"""The order page: the whole order as one form, with its questions."""
+
+from decimal import Decimal
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from benchassist.guide.flow import Standing
+from benchassist.guide.prompts import Prompt
+from benchassist.job.order import Order, Treatment
+from benchassist.ui.inputs.number import ENTER_KEYS, NumberInput
+from benchassist.ui.inputs.parsing import NumberSpec
+from benchassist.ui.inputs.text import ChoiceInput, TextInput
+from benchassist.ui.ordering.fields import Choices, FormField, Section, sections
+from benchassist.ui.ordering.values import FieldValue, field_value, with_field_value
+from benchassist.ui.pages.base import Page
+from benchassist.verdicts.plausible import Question
+
+_COLUMNS = 5
+FieldInput = NumberInput | TextInput | ChoiceInput
+
+
+class OrderPage(Page):
+    """Everything ordered, typed from top to bottom with Enter.
+
+    Signals:
+        confirmed: the id of a question that the person has looked at.
+    """
+
+    confirmed = Signal(str)
+
+    def __init__(self, rule_sets: Choices, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._order = Order()
+        self._standing: Standing | None = None
+        self._prompt: Prompt | None = None
+        self._sections = sections(rule_sets)
+        self._inputs: dict[str, FieldInput] = {}
+        self._headings: dict[str, QLabel] = {}
+        self._treatments = tuple(QCheckBox(one.value) for one in Treatment)
+        self._questions = _Questions()
+        self._questions.confirmed.connect(self.confirmed)
+        self._scroll = QScrollArea()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        inside = QWidget()
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(32, 24, 32, 24)
+        column.setSpacing(8)
+        column.addWidget(self._questions)
+        for section in self._sections:
+            heading = QLabel(section.title)
+            heading.setProperty("role", "title")
+            self._headings[section.name] = heading
+            column.addWidget(heading)
+            column.addLayout(self._grid(section))
+            if section.name == "wearer-and-lenses":
+                column.addLayout(self._treatment_line())
+            column.addSpacing(16)
+        column.addStretch(1)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setWidget(inside)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        outside = QVBoxLayout(self)
+        outside.setContentsMargins(0, 0, 0, 0)
+        outside.addWidget(self._scroll)
+
+    def _grid(self, section: Section) -> QGridLayout:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(16)
+        grid.setVerticalSpacing(12)
+        row = column = 0
+        for field in section.fields:
+            if column + field.span > _COLUMNS:
+                row, column = row + 1, 0
+            grid.addWidget(self._input(field), row, column, 1, field.span)
+            column += field.span
+        for each in range(_COLUMNS):
+            grid.setColumnStretch(each, 1)
+        return grid
+
+    def _input(self, field: FormField) -> FieldInput:
+        made = _made(field)
+        made.value_changed.connect(lambda value, f=field: self._on_value_changed(f, value))
+        made.finished.connect(lambda path=field.path: self._step_from(path, 1))
+        made.stepped_back.connect(lambda path=field.path: self._step_from(path, -1))
+        if isinstance(made, ChoiceInput):
+            made.box().installEventFilter(self)
+            made.box().setProperty("field", field.path)
+        self._inputs[field.path] = made
+        return made
+
+    def _treatment_line(self) -> QHBoxLayout:
+        line = QHBoxLayout()
+        line.setSpacing(24)
+        for box in self._treatments:
+            box.clicked.connect(self._on_treatments)
+            line.addWidget(box)
+        line.addStretch(1)
+        return line
+
+    @override
+    def show_standing(self, standing: Standing, prompt: Prompt) -> None:
+        self._standing = standing
+        self._prompt = prompt
+        self._order = standing.job.order
+        for path, made in self._inputs.items():
+            _show(made, field_value(self._order, path))
+        for box, treatment in zip(self._treatments, Treatment, strict=True):
+            box.setChecked(treatment in self._order.treatments)
+
+    def show_questions(self, questions: tuple[Question, ...]) -> None:
+        """Shows what looks odd in the order, as questions to confirm."""
+        self._questions.show_questions(questions)
+
+    @override
+    def take_focus(self) -> None:
+        if self._prompt is None:
+            return
+        section = self._section(self._prompt.name)
+        first = self._inputs[section.fields[0].path]
+        self._scroll.ensureWidgetVisible(self._inputs[section.fields[-1].path], 0, 24)
+        self._scroll.ensureWidgetVisible(self._headings[section.name], 0, 24)
+        first.setFocus()
+
+    @override
+    def holds_problem(self) -> bool:
+        fields = [one for one in self._inputs.values() if isinstance(one, NumberInput)]
+        unread = [field for field in fields if not field.take()]
+        return bool(unread)
+
+    def _section(self, name: str) -> Section:
+        return next(one for one in self._sections if one.name == name)
+
+    def _step_from(self, path: str, by: int) -> None:
+        paths = list(self._inputs)
+        position = paths.index(path) + by
+        if position < 0:
+            self.back_asked.emit()
+        elif position == len(paths):
+            self.next_asked.emit()
+        else:
+            following = self._inputs[paths[position]]
+            following.setFocus()
+            self._scroll.ensureWidgetVisible(following, 0, 48)
+
+    def _on_value_changed(self, field: FormField, value: Decimal | str | None) -> None:
+        self._propose(with_field_value(self._order, field.path, value))
+
+    def _on_treatments(self) -> None:
+        chosen = tuple(
+            treatment
+            for treatment, box in zip(Treatment, self._treatments, strict=True)
+            if box.isChecked()
+        )
+        self._propose(self._order.with_(treatments=chosen))
+
+    def _propose(self, order: Order) -> None:
+        if self._standing is not None:
+            self._order = order
+            self.proposed.emit(self._standing.job.with_(order=order))
+
+    @override
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Enter on a closed list goes on to the next field."""
+        if not isinstance(event, QKeyEvent) or event.type() != QEvent.Type.KeyPress:
+            return super().eventFilter(watched, event)
+        if event.key() not in ENTER_KEYS:
+            return super().eventFilter(watched, event)
+        is_back = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+        self._step_from(str(watched.property("field")), -1 if is_back else 1)
+        return True
+
+
+def _made(field: FormField) -> FieldInput:
+    if field.takes is None:
+        return TextInput(field.label)
+    if isinstance(field.takes, NumberSpec):
+        return NumberInput(field.takes, is_reading=False)
+    return ChoiceInput(field.label, field.takes)
+
+
+def _show(made: FieldInput, value: FieldValue) -> None:
+    """Shows a value in the input of its kind."""
+    if isinstance(made, NumberInput):
+        made.set_value(value if isinstance(value, Decimal) else None)
+    else:
+        made.set_value("" if value is None else str(value))
+
+
+class _Questions(QFrame):
+    """What looks odd in the order: one line a question, each with a button to confirm it."""
+
+    confirmed = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("role", "caution")
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(16, 12, 16, 12)
+        self._column.setSpacing(8)
+        self._shown: tuple[Question, ...] | None = None
+        self.hide()
+
+    def show_questions(self, questions: tuple[Question, ...]) -> None:
+        """Shows those not yet confirmed."""
+        open_ones = tuple(one for one in questions if not one.is_confirmed)
+        if open_ones == self._shown:
+            return
+        self._shown = open_ones
+        while self._column.count():
+            taken = self._column.takeAt(0)
+            widget = taken.widget() if taken else None
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        for question in open_ones:
+            self._column.addWidget(self._line(question))
+        self.setVisible(bool(open_ones))
+
+    def _line(self, question: Question) -> QWidget:
+        line = QWidget()
+        row = QHBoxLayout(line)
+        row.setContentsMargins(0, 0, 0, 0)
+        label = QLabel(question.sentence)
+        label.setWordWrap(True)
+        button = QPushButton("As ordered")
+        button.setAccessibleDescription(f"Confirms: {question.sentence}")
+        button.clicked.connect(lambda: self.confirmed.emit(question.id))
+        row.addWidget(label, 1)
+        row.addWidget(button)
+        return line

@@ -1,0 +1,217 @@
+"""The record page: what is out, what becomes of the pair, the names, the PDF."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+from typing_extensions import override
+
+from benchassist.guide.flow import Standing
+from benchassist.guide.prompts import Prompt
+from benchassist.job.paths import with_value_at
+from benchassist.job.signoff import Outcome, Signature, SignOff
+from benchassist.people.roles import Act
+from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.inputs.text import TextInput
+from benchassist.ui.pages.base import Page
+from benchassist.ui.state_mark import StateMark
+from benchassist.ui.theme import Theme
+from benchassist.verdicts.finding import State
+
+_OUTCOMES = tuple((one.value, one.value.capitalize()) for one in Outcome)
+_ACTS = (
+    (Act.PREPARE, "&Prepared by me"),
+    (Act.DISPENSE, "&Sign the outcome"),
+    (Act.COUNTERSIGN, "&Countersign"),
+    (Act.SEND_BACK, "Send &back"),
+    (Act.NEW_ATTEMPT, "Back from the &lab: new attempt"),
+)
+
+
+class RecordPage(Page):
+    """The end of a job.
+
+    Signals:
+        signed: the Act that the person wants to carry out.
+        export_asked: the record is wanted as PDF.
+    """
+
+    signed = Signal(object)
+    export_asked = Signal()
+
+    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._theme = theme
+        self._standing: Standing | None = None
+        self._summary = QLabel()
+        self._summary.setProperty("role", "sentence")
+        self._summary.setWordWrap(True)
+        self._list = QVBoxLayout()
+        self._list.setSpacing(6)
+        self._outcome = Segments(_OUTCOMES)
+        self._outcome.chosen.connect(lambda key: self._propose("outcome", Outcome(key)))
+        self._reason = TextInput("Reason, for anything but a plain release")
+        self._reason.value_changed.connect(lambda text: self._propose("reason", text))
+        self._names = QLabel()
+        self._names.setProperty("role", "sentence")
+        self._names.setWordWrap(True)
+        self._buttons = {act: _button(title) for act, title in _ACTS}
+        self._refusals = {act: _refusal() for act in self._buttons}
+        for act, button in self._buttons.items():
+            button.clicked.connect(lambda _=False, a=act: self.signed.emit(a))
+        self._problem = QLabel()
+        self._problem.setProperty("role", "error")
+        self._problem.setWordWrap(True)
+        self._export = _button("Write the &record as PDF")
+        self._export.setProperty("role", "primary")
+        self._export.clicked.connect(self.export_asked)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        inside = QWidget()
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(32, 24, 32, 24)
+        column.setSpacing(12)
+        column.addWidget(_titled("Before you sign"))
+        column.addWidget(self._summary)
+        column.addLayout(self._list)
+        column.addSpacing(8)
+        column.addWidget(_titled("What becomes of the pair"))
+        column.addWidget(self._outcome)
+        column.addWidget(self._reason)
+        column.addSpacing(8)
+        column.addWidget(_titled("Names"))
+        column.addWidget(self._names)
+        grid = QGridLayout()
+        grid.setSpacing(8)
+        for row, (act, button) in enumerate(self._buttons.items()):
+            grid.addWidget(button, row, 0)
+            grid.addWidget(self._refusals[act], row, 1)
+        grid.setColumnStretch(1, 1)
+        column.addLayout(grid)
+        column.addWidget(self._problem)
+        column.addSpacing(8)
+        last = QHBoxLayout()
+        last.addWidget(self._export)
+        last.addStretch(1)
+        column.addLayout(last)
+        column.addStretch(1)
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setWidget(inside)
+        outside = QVBoxLayout(self)
+        outside.setContentsMargins(0, 0, 0, 0)
+        outside.addWidget(scroll)
+
+    @override
+    def show_standing(self, standing: Standing, prompt: Prompt) -> None:
+        self._standing = standing
+        signoff = standing.job.now.signoff
+        self._summary.setText(_summary(standing))
+        self._show_findings(standing)
+        self._outcome.set_value(signoff.outcome or "")
+        self._reason.set_value(signoff.reason)
+        self._names.setText(_names(signoff))
+
+    def show_problem(self, sentence: str) -> None:
+        """Shows why an act was not carried out."""
+        self._problem.setText(sentence)
+
+    def show_acts(self, refusals: dict[Act, str]) -> None:
+        """Shows which acts the person at the bench may carry out, and why not the others."""
+        for act, button in self._buttons.items():
+            refusal = refusals.get(act, "")
+            button.setEnabled(not refusal)
+            self._refusals[act].setText(refusal)
+
+    def _show_findings(self, standing: Standing) -> None:
+        while self._list.count():
+            taken = self._list.takeAt(0)
+            widget = taken.widget() if taken else None
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        for finding in standing.findings:
+            if finding.state in {State.OUTSIDE, State.CLOSE}:
+                title = _title_of(standing, finding.prompt)
+                self._list.addWidget(self._finding_line(finding.state, title, finding.sentence))
+
+    def _finding_line(self, state: State, title: str, sentence: str) -> QFrame:
+        line = QFrame()
+        row = QHBoxLayout(line)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(12)
+        row.addWidget(StateMark(self._theme, state))
+        text = QLabel(f"<b>{title}</b>  {sentence}")
+        text.setProperty("role", "sentence")
+        text.setWordWrap(True)
+        row.addWidget(text, 1)
+        return line
+
+    @override
+    def take_focus(self) -> None:
+        self._outcome.buttons()[0].setFocus()
+
+    def _propose(self, field: str, value: object) -> None:
+        if self._standing is not None:
+            job = self._standing.job
+            self.proposed.emit(job.with_now(with_value_at(job.now, f"signoff.{field}", value)))
+
+
+def _title_of(standing: Standing, prompt_id: str) -> str:
+    found = standing.prompt(prompt_id)
+    return found.prompt.title if found else ""
+
+
+def _summary(standing: Standing) -> str:
+    outside = len(standing.outside)
+    again = sum(one.state is State.CLOSE for one in standing.findings)
+    parts = [
+        f"{outside} outside" if outside else "nothing outside",
+        f"{again} to read again" if again else "",
+        f"{standing.open_count} still to do" if standing.open_count else "everything answered",
+    ]
+    return f"{', '.join(part for part in parts if part).capitalize()}."
+
+
+def _names(signoff: SignOff) -> str:
+    named = (
+        ("Prepared by", signoff.prepared),
+        ("Outcome signed by", signoff.dispensed),
+        ("Countersigned by", signoff.countersigned),
+        ("Sent back by", signoff.sent_back),
+    )
+    lines = [_signed(words, one) for words, one in named if one is not None]
+    return "\n".join(lines) or "Nobody has put a name to this attempt yet."
+
+
+def _signed(words: str, signature: Signature) -> str:
+    when = f"{signature.at.astimezone():%d %b %Y, %H:%M}"
+    remark = f": {signature.remark}" if signature.remark else ""
+    return f"{words} {signature.person.name}, {signature.person.role}, {when}{remark}"
+
+
+def _button(title: str) -> QPushButton:
+    button = QPushButton(title)
+    button.setAutoDefault(True)
+    return button
+
+
+def _refusal() -> QLabel:
+    label = QLabel()
+    label.setProperty("role", "caption")
+    label.setWordWrap(True)
+    return label
+
+
+def _titled(title: str) -> QLabel:
+    label = QLabel(title)
+    label.setProperty("role", "lead")
+    return label

@@ -1,0 +1,218 @@
+"""The job on the bench: takes proposals, writes the journal, says where the job stands."""
+
+from collections.abc import Callable
+from datetime import datetime
+
+from PySide6.QtCore import QObject, Signal
+
+from benchassist.guide.ending import not_ready
+from benchassist.guide.flow import Standing, reopen, standing
+from benchassist.guide.guide import Guide
+from benchassist.job import signing
+from benchassist.job.document import Job
+from benchassist.job.journal import Journal
+from benchassist.job.signoff import Person
+from benchassist.limits.load import Limits, load_limits
+from benchassist.people.roles import Act, may
+from benchassist.store.jobs import JobStore
+from benchassist.verdicts.judge import judge
+from benchassist.wrong import BenchError
+
+
+class Session(QObject):
+    """One job at a time, from the store and back to it.
+
+    Every accepted change is on disk before `changed` is emitted.
+
+    Signals:
+        changed: the new Standing.
+        refused: a sentence that says why a change was not taken.
+    """
+
+    changed = Signal(object)
+    refused = Signal(str)
+
+    def __init__(
+        self,
+        store: JobStore,
+        guide: Guide,
+        person: Person,
+        clock: Callable[[], datetime],
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._store = store
+        self._guide = guide
+        self._person = person
+        self._clock = clock
+        self._journal: Journal | None = None
+        self._standing: Standing | None = None
+        self._limits: Limits | None = None
+        self._damage = ""
+
+    @property
+    def guide(self) -> Guide:
+        """The texts in use."""
+        return self._guide
+
+    @property
+    def person(self) -> Person:
+        """Who is at the bench."""
+        return self._person
+
+    def set_person(self, person: Person) -> None:
+        """Another person takes over."""
+        self._person = person
+
+    @property
+    def standing(self) -> Standing | None:
+        """Where the open job stands; None with no job open."""
+        return self._standing
+
+    @property
+    def journal(self) -> Journal | None:
+        """The open job's journal."""
+        return self._journal
+
+    @property
+    def limits(self) -> Limits | None:
+        """The limits by which the open job is judged."""
+        return self._limits
+
+    def now(self) -> datetime:
+        """The time, as it is written to the journal."""
+        return self._clock()
+
+    def begin(self, number: str) -> None:
+        """Starts a new job and opens it.
+
+        Raises:
+            BenchError: there is such a job already, or the disk refuses.
+        """
+        job = Job(number=number, created=self._clock())
+        journal = Journal.start(job, self._person, self._clock())
+        self._store.append(journal.entries, job)
+        self._open(journal, job)
+
+    def open(self, number: str) -> None:
+        """Opens a job from the store.
+
+        Raises:
+            BenchError: there is no such job, or it cannot be read.
+        """
+        opened = self._store.open_job(number)
+        self._open(opened.journal, opened.job, opened.damage)
+
+    def _open(self, journal: Journal, job: Job, damage: str = "") -> None:
+        self._journal = journal
+        self._damage = damage
+        self._settle(job)
+        if damage:
+            self.refused.emit(damage)
+
+    def close(self) -> None:
+        """Puts the job back; nothing is lost, for everything is on disk."""
+        self._journal = None
+        self._standing = None
+
+    def propose(self, job: Job) -> bool:
+        """Takes a changed job: journal, disk, standing; whether it was taken."""
+        if self._standing is None or self._journal is None:
+            return False
+        before = self._standing.job
+        if job == before:
+            return True
+        refusal = may(self._person, Act.EDIT, before.now.signoff)
+        if refusal:
+            return self._refuse(refusal)
+        return self.write(job)
+
+    def write(self, job: Job) -> bool:
+        """Writes a job whose author has been checked already, such as a signed one."""
+        if self._standing is None or self._journal is None:
+            return False
+        try:
+            entries = self._journal.record(self._standing.job, job, self._person, self._clock())
+            self._store.append(entries, job)
+        except BenchError as error:
+            return self._refuse(error.sentence)
+        self._journal = self._journal.extended(entries)
+        self._settle(job)
+        return True
+
+    def correct(self, check: str, remedy: str) -> bool:
+        """Logs a correction and opens again the checks that it can disturb."""
+        if self._standing is None:
+            return False
+        return self.propose(reopen(self._standing.job, self._guide, check, remedy))
+
+    def skip(self, prompt_id: str, reason: str) -> bool:
+        """Marks a prompt as not applicable, with the reason."""
+        if self._standing is None:
+            return False
+        now = self._standing.job.now
+        skipped = {**now.skipped, prompt_id: reason}
+        return self.propose(self._standing.job.with_now(now.with_(skipped=skipped)))
+
+    def sign(self, act: Act, remark: str = "") -> str | None:
+        """Puts the person's name to the job; the sentence that says why not, or None."""
+        if self._standing is None:
+            return "Open a job first."
+        job = self._standing.job
+        refusal = self.refusal(act)
+        if refusal:
+            return refusal
+        try:
+            self.write(self._signed(job, act, remark))
+        except ValueError as error:
+            return str(error)
+        return None
+
+    def refusal(self, act: Act) -> str | None:
+        """Why the person at the bench may not do this now; None when nothing is in the way."""
+        if self._standing is None:
+            return "Open a job first."
+        refusal = may(self._person, act, self._standing.job.now.signoff)
+        if not refusal and act is Act.DISPENSE:
+            return not_ready(self._standing)
+        return refusal
+
+    def _signed(self, job: Job, act: Act, remark: str) -> Job:
+        signoff, person, at = job.now.signoff, self._person, self._clock()
+        match act:
+            case Act.PREPARE:
+                return signing.prepare(job, person, at, remark)
+            case Act.DISPENSE if signoff.outcome is not None:
+                return signing.dispense(job, person, at, signoff.outcome, signoff.reason)
+            case Act.COUNTERSIGN:
+                return signing.countersign(job, person, at, remark)
+            case Act.SEND_BACK:
+                return signing.send_back(job, person, at, remark)
+            case Act.NEW_ATTEMPT:
+                return signing.new_attempt(job)
+            case _:
+                raise ValueError("Choose first what becomes of the pair.")
+
+    def undo(self) -> bool:
+        """Takes back the last edit by a new entry; whether there was one."""
+        if self._journal is None:
+            return False
+        entries = self._journal.undo(self._person, self._clock())
+        if not entries:
+            return self._refuse("There is nothing that can be taken back.")
+        return self._store_entries(entries, self._journal.extended(entries).fold())
+
+    def _refuse(self, sentence: str) -> bool:
+        self.refused.emit(sentence)
+        if self._standing is not None:
+            self.changed.emit(self._standing)
+        return False
+
+    def _settle(self, job: Job) -> None:
+        self._standing = self._standing_of(job)
+        self.changed.emit(self._standing)
+
+    def _standing_of(self, job: Job) -> Standing:
+        if self._limits is None or self._limits.rule_set.id != job.order.rule_set:
+            self._limits = load_limits(job.order.rule_set)
+        return standing(job, judge(job, self._limits), self._guide)

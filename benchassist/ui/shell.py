@@ -1,0 +1,259 @@
+"""The window: the tray and the bench, and what its keys and menus do."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget
+from typing_extensions import override
+
+from benchassist.guide.prompts import StepId
+from benchassist.job.signoff import Person
+from benchassist.people.roles import Act
+from benchassist.ui.actions import ACTIONS, Command, bare_letter
+from benchassist.ui.ask_person import AskPerson
+from benchassist.ui.bench import Bench
+from benchassist.ui.desk import Desk
+from benchassist.ui.keys import KeysSheet
+from benchassist.ui.pages.tray import TrayPage
+from benchassist.ui.people import PeopleSheet
+from benchassist.ui.theme import Scheme, Theme
+from benchassist.wrong import BenchError
+
+_SECONDS_TOLD = 8
+
+
+class Shell(QMainWindow):
+    """One window; what it shows comes from the desk, what a person wants goes to it."""
+
+    def __init__(self, desk: Desk, theme: Theme, ask: AskPerson) -> None:
+        super().__init__()
+        self._desk = desk
+        self._theme = theme
+        self._ask = ask
+        self._tray = TrayPage(desk.session.now)
+        self._bench = Bench(theme, desk)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self._tray)
+        self._stack.addWidget(self._bench)
+        self._sheet: KeysSheet | PeopleSheet | None = None
+        self.setCentralWidget(self._stack)
+        self.setWindowTitle("Benchassist")
+        self.setMinimumSize(1280, 760)
+        self.statusBar().setSizeGripEnabled(False)
+        self._doings = self._make_doings()
+        self._make_menus()
+        self._connect()
+        self.to_tray()
+
+    def _make_doings(self) -> dict[Command, Callable[[], object]]:
+        settings = self._change_settings
+        return {
+            Command.NEXT: self._bench.go_next,
+            Command.BACK: self._bench.go_back,
+            Command.ANOTHER: self._bench.another,
+            Command.SKIP: self._skip,
+            Command.GOOD: lambda: self._bench.press("G") or self._bench.press("D"),
+            Command.FAULT: lambda: self._bench.press("F"),
+            Command.UNDO: self._desk.session.undo,
+            Command.HINT: lambda: settings(hint_open=not self._desk.settings.hint_open),
+            Command.READ_FIRST: lambda: settings(read_first=not self._desk.settings.read_first),
+            Command.SCHEME: self._change_scheme,
+            Command.TRAY: self.to_tray,
+            Command.NEW: self._begin,
+            Command.EXPORT: self._export,
+            Command.PERSON: self._choose_person,
+            Command.KEYS: lambda: self._show_sheet(KeysSheet(self)),
+            Command.QUIT: self.close,
+        }
+
+    def _make_menus(self) -> None:
+        menus: dict[str, QMenu] = {}
+        for entry in ACTIONS:
+            if not entry.menu:
+                continue
+            menu = menus.setdefault(entry.menu, QMenu(entry.menu, self))
+            action = QAction(entry.title, self)
+            if len(entry.keys) > 1:
+                action.setShortcut(QKeySequence(entry.keys))
+            action.triggered.connect(lambda _=False, command=entry.command: self.do(command))
+            menu.addAction(action)
+        for menu in menus.values():
+            self.menuBar().addMenu(menu)
+        for position, step in enumerate(StepId, start=1):
+            shortcut = QShortcut(QKeySequence(f"Ctrl+{position}"), self)
+            shortcut.activated.connect(lambda step=step: self._bench.open_step(step))
+
+    def _connect(self) -> None:
+        self._tray.searched.connect(self.search)
+        self._tray.opened.connect(self.open_job)
+        self._tray.begun.connect(self.begin_job)
+        self._desk.session.refused.connect(self.tell)
+        self._desk.session.changed.connect(self._on_changed)
+        self._bench.told.connect(self.tell)
+        self._bench.signed.connect(self._sign)
+        self._bench.command_asked.connect(self.do)
+
+    def do(self, command: Command) -> None:
+        """Carries out a command."""
+        self._doings[command]()
+
+    def tell(self, sentence: str) -> None:
+        """Shows a sentence in the status line for a while."""
+        self.statusBar().showMessage(sentence, _SECONDS_TOLD * 1000)
+
+    def to_tray(self) -> None:
+        """Puts the job back and shows the tray."""
+        self._desk.session.close()
+        self._stack.setCurrentWidget(self._tray)
+        self.search()
+        self._tray.take_focus()
+
+    def search(self) -> None:
+        """Shows the jobs that fit what is typed and chosen in the tray."""
+        self._tray.show_problem("")
+        try:
+            rows = self._desk.store.search(
+                self._tray.text(), state=self._tray.state(), since=self._tray.since()
+            )
+        except BenchError as error:
+            self._tray.show_problem(error.sentence)
+            return
+        self._tray.show_rows(rows)
+
+    def open_job(self, number: str) -> None:
+        """Opens a job on the bench."""
+        self._enter_bench(lambda: self._desk.session.open(number))
+
+    def begin_job(self, number: str) -> None:
+        """Begins a new job and opens it."""
+        if number:
+            self._enter_bench(lambda: self._desk.session.begin(number))
+            return
+        self._tray.show_problem("Type or scan the number of the new job first.")
+        self._tray.take_focus()
+
+    def show_step(self, row: int, step: StepId) -> None:
+        """Opens the job in a row of the tray at one of its steps."""
+        self.to_tray()
+        rows = self._desk.store.search()
+        if row < len(rows):
+            self.open_job(rows[row].number)
+            self._bench.open_step(step)
+
+    def _enter_bench(self, opening: Callable[[], None]) -> None:
+        try:
+            opening()
+        except BenchError as error:
+            self._tray.show_problem(error.sentence)
+            return
+        self._stack.setCurrentWidget(self._bench)
+        self._bench.open_first()
+
+    def _begin(self) -> None:
+        if self._stack.currentWidget() is self._tray:
+            self.begin_job(self._tray.text())
+        else:
+            self.to_tray()
+            self._tray.show_problem("Type or scan the number of the new job, then Ctrl+N.")
+
+    def _skip(self) -> None:
+        prompt = self._bench.current()
+        if prompt is None:
+            return
+        question = f"Why does “{prompt.title}” not apply to this job?"
+        reason = self._ask.reason(self, "Not applicable", question)
+        if reason and self._desk.session.skip(prompt.id, reason):
+            self._bench.go_next()
+
+    def _sign(self, act: Act) -> None:
+        remark = ""
+        if act is Act.SEND_BACK:
+            remark = (
+                self._ask.reason(self, "Send back", "What should be looked at again?") or ""
+            )
+            if not remark:
+                return
+        refusal = self._desk.session.sign(act, remark)
+        self._bench.show_problem(refusal or "")
+        if act is Act.NEW_ATTEMPT and not refusal:
+            self._bench.open_first()
+
+    def _export(self) -> None:
+        standing = self._desk.session.standing
+        if standing is None:
+            self.tell("Open a job first: the record is of one job.")
+            return
+        name = f"{standing.job.number.replace('/', '-')}-record.pdf"
+        target = self._ask.where_to_save(self, "Write the record", Path.home() / name)
+        if target is None:
+            return
+        try:
+            self._desk.write_record(target)
+        except BenchError as error:
+            self.tell(error.sentence)
+            return
+        self.tell(f"The record is in {target}.")
+
+    def _change_settings(self, **changes: object) -> None:
+        try:
+            self._desk.change_settings(**changes)
+        except BenchError as error:
+            self.tell(error.sentence)
+
+    def _change_scheme(self) -> None:
+        is_light = self._theme.scheme is Scheme.LIGHT
+        scheme = Scheme.DARK if is_light else Scheme.LIGHT
+        self._theme.set_scheme(scheme)
+        self._change_settings(scheme=scheme.value)
+
+    def _choose_person(self) -> None:
+        sheet = PeopleSheet(self._desk.settings.persons, self)
+        sheet.chosen.connect(self._take_over)
+        self._show_sheet(sheet)
+
+    def _take_over(self, person: Person) -> None:
+        try:
+            self._desk.take_over(person)
+        except BenchError as error:
+            self.tell(error.sentence)
+
+    def _show_sheet(self, sheet: KeysSheet | PeopleSheet) -> None:
+        self._sheet = sheet
+        sheet.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        sheet.open()
+
+    def _on_changed(self) -> None:
+        journal = self._desk.session.journal
+        if journal is not None:
+            last = journal.entries[-1]
+            self.tell(f"On disk: entry {last.sequence}, {last.at.astimezone():%H:%M:%S}")
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if self._stack.currentWidget() is not self._bench:
+            super().keyPressEvent(event)
+            return
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            is_back = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+            self.do(Command.BACK if is_back else Command.NEXT)
+            return
+        command = bare_letter(event.text()) if not _has_modifier(event) else None
+        if command is None:
+            super().keyPressEvent(event)
+        else:
+            self.do(command)
+
+    @override
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self._desk.session.close()
+        super().closeEvent(event)
+
+
+def _has_modifier(event: QKeyEvent) -> bool:
+    """Whether a key is pressed with Ctrl, Alt or the like, so that it is no bare letter."""
+    held = event.modifiers() & ~(
+        Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.KeypadModifier
+    )
+    return bool(held)

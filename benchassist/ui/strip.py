@@ -1,0 +1,81 @@
+"""The top strip: which job, whose, which lenses, by which rules, and who is at the bench."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from benchassist.guide.flow import Standing
+from benchassist.job.order import Order
+from benchassist.job.signoff import Person
+from benchassist.ui.inputs import specs
+from benchassist.ui.inputs.parsing import plain_text
+
+
+class TopStrip(QFrame):
+    """What the work is about, always in sight.
+
+    Signals:
+        tray_asked: back to the tray.
+        person_asked: somebody else wants to work at the bench.
+    """
+
+    tray_asked = Signal()
+    person_asked = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("role", "strip")
+        self.setFixedHeight(56)
+        self._job = _label("lead")
+        self._wearer = _label("sentence")
+        self._lenses = _label("caption")
+        self._rules = _label("caption")
+        self._person = _quiet("Who is at the bench")
+        self._person.clicked.connect(self.person_asked)
+        tray = _quiet("Tray")
+        tray.clicked.connect(self.tray_asked)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(16, 0, 16, 0)
+        line.setSpacing(20)
+        line.addWidget(tray)
+        for label in (self._job, self._wearer, self._lenses):
+            line.addWidget(label)
+        line.addStretch(1)
+        line.addWidget(self._rules)
+        line.addWidget(self._person)
+
+    def show_standing(self, standing: Standing, rules: str) -> None:
+        """Shows the job and the edition by which it is judged."""
+        job = standing.job
+        attempt = f", attempt {len(job.attempts)}" if len(job.attempts) > 1 else ""
+        self._job.setText(f"Job {job.number}{attempt}")
+        self._wearer.setText(job.order.wearer)
+        self._lenses.setText(_lenses(job.order))
+        self._rules.setText(f"limits: {rules}")
+
+    def show_person(self, person: Person) -> None:
+        """Shows who is at the bench."""
+        self._person.setText(f"{person.name}, {person.role}")
+
+
+def _lenses(order: Order) -> str:
+    """The lenses and the frame in a few words, such as 'progressive, 1.60, acetate 52□18'."""
+    frame = order.frame
+    index = plain_text(order.index, specs.index("")) if order.index else ""
+    size = ""
+    if frame.a is not None and frame.dbl is not None:
+        millimetre = specs.millimetre("")
+        size = f"A {plain_text(frame.a, millimetre)} DBL {plain_text(frame.dbl, millimetre)} mm"
+    parts = (order.design or "", f"index {index}" if index else "", frame.material or "", size)
+    return ", ".join(part for part in parts if part)
+
+
+def _label(role: str) -> QLabel:
+    label = QLabel()
+    label.setProperty("role", role)
+    return label
+
+
+def _quiet(title: str) -> QPushButton:
+    button = QPushButton(title)
+    button.setProperty("role", "quiet")
+    return button

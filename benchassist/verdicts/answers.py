@@ -1,0 +1,138 @@
+"""Checks answered by eye, by a choice or by confirming, and those whose measure is judged."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from benchassist.job.checks import Answer, Seen
+from benchassist.optics.eye import Eye
+from benchassist.verdicts.case import Case
+from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.weigh import Subject
+from benchassist.verdicts.words import listed
+
+Measures = Mapping[str, Decimal]
+"""The measurements of one check by their names, all that it needs."""
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuredCheck:
+    """A check whose measurements are judged.
+
+    Attributes:
+        id: its id, such as 'bench.skew'.
+        needs: names of the measurements, all of which it needs.
+        findings: the findings for a whole set of measurements; raises ValueError naming the
+            value when the set cannot be.
+    """
+
+    id: str
+    needs: tuple[str, ...]
+    findings: Callable[[Case, Measures], tuple[Finding, ...]]
+
+
+_WORSE = "worse than expected"
+_NOT_TESTED = "not tested"
+
+
+def judge_answers(case: Case, measured: tuple[MeasuredCheck, ...]) -> tuple[Finding, ...]:
+    """The findings on every check that was answered.
+
+    Args:
+        case: the job and its limits.
+        measured: the checks whose measurements are judged.
+    """
+    judged = {check.id: check for check in measured}
+    findings: list[Finding] = []
+    for step, answers in _by_step(case).items():
+        for name, answer in answers.items():
+            check = judged.get(f"{step}.{name}")
+            findings += _answer(case, f"{step}.{name}", answer, check)
+    return tuple(findings)
+
+
+def _by_step(case: Case) -> dict[str, Mapping[str, Answer]]:
+    now = case.now
+    return {
+        Eye.RIGHT: now.right.answers,
+        Eye.LEFT: now.left.answers,
+        "surface": now.surface.answers,
+        "bench": now.bench.answers,
+        "fit": now.fit.answers,
+    }
+
+
+def subject_of(check_id: str) -> Subject:
+    """What a check judges; a check of the lens step belongs to its eye."""
+    step, _, name = check_id.partition(".")
+    words = _in_words(name)
+    eye = Eye(step) if step in tuple(Eye) else None
+    return Subject(check_id, check_id, words[:1].upper() + words[1:], eye)
+
+
+def _in_words(name: str) -> str:
+    return name if name == "x-ing" else name.replace("-", " ")
+
+
+def _answer(
+    case: Case, check_id: str, answer: Answer, check: MeasuredCheck | None
+) -> tuple[Finding, ...]:
+    subject = subject_of(check_id)
+    if answer.again_because:
+        return (subject.missing(f"{subject.what}: {_why_again(check_id, answer)}."),)
+    if check is None or not answer.measured:
+        return (_by_eye(subject, answer),)
+    lacking = tuple(name for name in check.needs if name not in answer.measured)
+    if lacking:
+        if answer.seen is not None:
+            return (_by_eye(subject, answer),)
+        names = listed(tuple(name.replace("_", " ") for name in lacking))
+        return (subject.missing(f"{subject.what}: still to be measured: {names}."),)
+    return _measured(case, subject, answer, check)
+
+
+def _why_again(check_id: str, answer: Answer) -> str:
+    if answer.again_because == check_id:
+        return "check again because it was corrected"
+    cause = _in_words(answer.again_because.rpartition(".")[2])
+    return f"check again because the correction of '{cause}' may have disturbed it"
+
+
+def _measured(
+    case: Case, subject: Subject, answer: Answer, check: MeasuredCheck
+) -> tuple[Finding, ...]:
+    try:
+        findings = check.findings(case, answer.measured)
+    except ValueError as impossible:
+        return (subject.missing(f"{subject.what}: measure again, {impossible}."),)
+    seen_fault = answer.seen is Seen.FAULT
+    if seen_fault and all(finding.state is not State.OUTSIDE for finding in findings):
+        first = findings[0]
+        sentence = f"{first.sentence.removesuffix('.')}; a fault was seen by eye all the same."
+        return (replace(first, state=State.OUTSIDE, sentence=sentence), *findings[1:])
+    return findings
+
+
+def _by_eye(subject: Subject, answer: Answer) -> Finding:
+    remark = f" ({answer.remark})" if answer.remark else ""
+    chosen = answer.choice.casefold()
+    if answer.seen is Seen.FAULT:
+        state, said = State.OUTSIDE, "a fault was seen"
+    elif answer.seen is Seen.GOOD and not chosen:
+        state, said = State.WITHIN, "found good"
+    elif chosen == _WORSE:
+        state, said = State.OUTSIDE, answer.choice
+    elif chosen == _NOT_TESTED:
+        state, said = State.NONE, answer.choice
+    elif chosen:
+        state, said = State.WITHIN, answer.choice
+    else:
+        state, said = State.MISSING, "not answered yet"
+    return Finding(
+        key=subject.key,
+        prompt=subject.prompt,
+        what=subject.what,
+        state=state,
+        sentence=f"{subject.what}: {said}{remark}.",
+        eye=subject.eye,
+    )

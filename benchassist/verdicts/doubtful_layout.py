@@ -1,0 +1,134 @@
+"""What looks unlikely about the ordered distances, heights and the frame."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from benchassist.geometry.boxing import Boxing
+from benchassist.job.order import Order
+from benchassist.optics.eye import Eye
+from benchassist.verdicts.question import Question, about_lens, about_pair
+from benchassist.verdicts.words import millimetres
+
+_HUNDREDTH = Decimal("0.01")
+_MOST_INWARD = 5.0
+_MOST_OUTWARD = 2.0
+_BLANK = Decimal(75)
+_CLOSE_TO_RIM = Decimal(2)
+_PROGRESSIVE_BELOW = Decimal(14)
+_USUAL_PD = (Decimal(24), Decimal(40))
+_USUAL_VERTEX = (Decimal(8), Decimal(18))
+
+
+def _distances(order: Order) -> Iterator[Question]:
+    low, high = _USUAL_PD
+    for eye, lens in ((eye, order.eye(eye)) for eye in Eye):
+        if lens.distance_pd is not None and not low <= lens.distance_pd <= high:
+            yield about_lens(
+                eye,
+                "pd-unusual",
+                "distance_pd",
+                f"a distance of {millimetres(lens.distance_pd)} from the bridge is unusual; "
+                "was the distance of both eyes entered for one?",
+            )
+        if (
+            lens.distance_pd is not None
+            and lens.near_pd is not None
+            and lens.near_pd > lens.distance_pd
+        ):
+            yield about_lens(
+                eye,
+                "near-pd-wide",
+                "near_pd",
+                "the near distance is wider than the distance one; are they exchanged?",
+            )
+
+
+def _against_frame(order: Order) -> Iterator[Question]:
+    boxing = _boxing(order)
+    if boxing is None:
+        return
+    if not boxing.has_possible_ed:
+        yield about_pair(
+            "frame.ed",
+            "frame.ed",
+            "The effective diameter does not fit A and B: is one of them a slip?",
+        )
+    for eye, lens in ((eye, order.eye(eye)) for eye in Eye):
+        if lens.distance_pd is None:
+            continue
+        inward = boxing.decentration(float(lens.distance_pd))
+        if inward > _MOST_INWARD or inward < -_MOST_OUTWARD:
+            way = "inwards" if inward > 0 else "outwards"
+            amount = millimetres(Decimal(abs(inward)).quantize(_HUNDREDTH))
+            yield about_lens(
+                eye,
+                "decentration",
+                "distance_pd",
+                f"the lens is decentred {amount} {way} in this frame; do PD and frame fit?",
+            )
+        if boxing.ed is None:
+            continue
+        needed = Decimal(boxing.ed + 2.0 * abs(inward)).quantize(_HUNDREDTH)
+        if needed > _BLANK:
+            yield about_lens(
+                eye,
+                "blank",
+                "distance_pd",
+                f"a blank of {millimetres(needed)} is needed, more than the usual "
+                f"{millimetres(_BLANK)}; can the lens be had so large?",
+            )
+
+
+def _boxing(order: Order) -> Boxing | None:
+    """The frame, where all its sizes are known and above zero."""
+    frame = order.frame
+    if not (frame.a and frame.b and frame.dbl):
+        return None
+    ed = float(frame.ed) if frame.ed else None
+    return Boxing(float(frame.a), float(frame.b), float(frame.dbl), ed)
+
+
+def _heights(order: Order) -> Iterator[Question]:
+    b = order.frame.b
+    heights = [lens.height for lens in (order.right, order.left)]
+    for eye, lens in ((eye, order.eye(eye)) for eye in Eye):
+        if lens.height is None or b is None:
+            continue
+        if lens.height > b - _CLOSE_TO_RIM:
+            yield about_lens(
+                eye,
+                "height-frame",
+                "height",
+                f"a height of {millimetres(lens.height)} leaves no room in a lens "
+                f"{millimetres(b)} high; is one of them a slip?",
+            )
+        elif order.design and order.design.varies and lens.height < _PROGRESSIVE_BELOW:
+            yield about_lens(
+                eye,
+                "height-low",
+                "height",
+                f"a fitting height of {millimetres(lens.height)} leaves little room for the "
+                "near part; does the design allow it?",
+            )
+    both = [height for height in heights if height is not None]
+    if len(both) == len(heights) and abs(both[0] - both[1]) > _CLOSE_TO_RIM:
+        yield about_pair(
+            "pair.height-unequal",
+            "left.height",
+            "The heights differ by more than 2 mm: is the wearer's face so, or is one a slip?",
+        )
+
+
+def _worn(order: Order) -> Iterator[Question]:
+    low, high = _USUAL_VERTEX
+    distance = order.vertex_distance
+    if distance is not None and not low <= distance <= high:
+        yield about_pair(
+            "pair.vertex",
+            "vertex_distance",
+            f"A vertex distance of {millimetres(distance)} is unusual: is it meant?",
+        )
+
+
+LAYOUT_DOUBTS = (_distances, _against_frame, _heights, _worn)
+"""What is asked about frame and position, in the order in which questions are listed."""

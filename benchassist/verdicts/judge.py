@@ -1,0 +1,55 @@
+"""The verdict on a job: every rule applied, one finding per quantity."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from benchassist.job.document import Job
+from benchassist.limits.load import Limits
+from benchassist.verdicts.addition import judge_additions
+from benchassist.verdicts.answers import judge_answers
+from benchassist.verdicts.bench import BENCH_CHECKS
+from benchassist.verdicts.case import Case
+from benchassist.verdicts.centration import judge_centration
+from benchassist.verdicts.decentration import judge_decentration
+from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.fit import FIT_CHECKS
+from benchassist.verdicts.position import judge_positions
+from benchassist.verdicts.power import judge_powers
+from benchassist.verdicts.prism import judge_prisms
+
+
+def _judge_checks(case: Case) -> tuple[Finding, ...]:
+    return judge_answers(case, (*BENCH_CHECKS, *FIT_CHECKS))
+
+
+RULES: tuple[Callable[[Case], tuple[Finding, ...]], ...] = (
+    judge_powers,
+    judge_additions,
+    judge_prisms,
+    judge_centration,
+    judge_decentration,
+    judge_positions,
+    _judge_checks,
+)
+"""Everything that is judged, in the order in which findings are listed."""
+
+
+def judge(job: Job, limits: Limits) -> tuple[Finding, ...]:
+    """The findings on the attempt being worked on; the same job always gives the same ones.
+
+    Exact decimals decide and on the limit is within; a prompt marked not applicable no longer
+    waits for its reading.
+    """
+    case = Case(job, limits)
+    found = (finding for rule in RULES for finding in rule(case))
+    return tuple(_unless_skipped(case, finding) for finding in found)
+
+
+def _unless_skipped(case: Case, finding: Finding) -> Finding:
+    reason = case.now.skipped.get(finding.prompt)
+    if reason is None or finding.state is not State.MISSING:
+        return finding
+    why = f": {reason.rstrip('.')}" if reason else ""
+    return replace(
+        finding, state=State.NONE, sentence=f"{finding.what} marked not applicable{why}."
+    )

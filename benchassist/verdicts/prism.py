@@ -1,0 +1,172 @@
+"""Prism at the reference points: the imbalance of the pair, and each lens for information."""
+
+from collections.abc import Callable
+from decimal import Decimal
+
+from benchassist.optics.eye import Eye
+from benchassist.optics.uncertainty import combined
+from benchassist.verdicts.case import Case, no_limit
+from benchassist.verdicts.exact import ExactPrism
+from benchassist.verdicts.finding import Finding
+from benchassist.verdicts.imbalance import (
+    Imbalance,
+    Sides,
+    displacement,
+    doubt_in_mm,
+    judge_imbalance,
+    powers_known,
+)
+from benchassist.verdicts.weigh import Subject, compared
+from benchassist.verdicts.words import (
+    horizontal_prism,
+    limit_size,
+    plain,
+    prism_amount,
+    vertical_imbalance,
+    vertical_prism,
+)
+
+
+def judge_prisms(case: Case) -> tuple[Finding, ...]:
+    """The findings on prism read at the prism reference points."""
+    single = [finding for eye in Eye for finding in _one_lens(case, eye)]
+    return (*single, _pair(case, "horizontal"), _pair(case, "vertical"))
+
+
+def _one_lens(case: Case, eye: Eye) -> tuple[Finding, ...]:
+    """Each component against the rule for one unmounted lens, where there is one."""
+    row, found = case.row("lens-prism"), case.prism_found(eye)
+    if row is None or found is None:
+        return ()
+    ordered = case.prism_to_find(eye)
+    bounds = [limit_size(band.base, band.unit) for band in row.bands if band.base is not None]
+    parts: tuple[tuple[str, Decimal, Decimal, Callable[[Decimal], str]], ...] = (
+        ("horizontal", found.base_in, ordered.base_in, horizontal_prism),
+        ("vertical", found.base_up, ordered.base_up, vertical_prism),
+    )
+    findings = []
+    for direction, read, wanted, words in parts:
+        subject = Subject(
+            f"{eye}.prism-{direction}", f"{eye}.prism", f"{direction.capitalize()} prism", eye
+        )
+        sentence = (
+            f"{subject.what} {words(read)} found, {words(wanted)} ordered; one unmounted lens "
+            f"may be off by {' or '.join(bounds)}, the mounted pair is judged together."
+        )
+        value = compared(read, wanted, row.bands[0].unit)
+        findings.append(subject.none(sentence, value, row.bands[0].rule))
+    return tuple(findings)
+
+
+def _pair(case: Case, direction: str) -> Finding:
+    subject = Subject(
+        f"pair.prism-{direction}",
+        f"{_prompt_eye(case)}.prism",
+        f"{direction.capitalize()} prism imbalance",
+    )
+    right, left = case.prism_found(Eye.RIGHT), case.prism_found(Eye.LEFT)
+    if right is None or left is None:
+        unread = "both lenses" if right is left else "the other lens"
+        return subject.missing(f"{subject.what}: prism not read yet on {unread}.")
+    powers = powers_of_pair(case, direction)
+    if powers is None or case.design is None:
+        return subject.missing(f"{subject.what}: order both powers and the design first.")
+    row = case.row(f"prism-{direction}")
+    imbalance = _imbalance(case, direction, (right, left), powers)
+    if row is None:
+        return subject.none(f"{imbalance.opening}; {no_limit(case)}.")
+    return judge_imbalance(case, subject, row, imbalance)
+
+
+def _prompt_eye(case: Case) -> Eye:
+    """The lens still to be read, or the one read last."""
+    return Eye.RIGHT if case.prism_found(Eye.RIGHT) is None else Eye.LEFT
+
+
+def powers_of_pair(case: Case, direction: str) -> Sides | None:
+    """The sizes of both powers in the meridian of this direction; None while not ordered."""
+    right, left = (case.power_to_find(eye)[0] for eye in Eye)
+    if right is None or left is None:
+        return None
+    if direction == "horizontal":
+        return powers_known(right.horizontal(), left.horizontal())
+    return powers_known(right.vertical(), left.vertical())
+
+
+def prism_ordered(case: Case, direction: str) -> Decimal:
+    """The larger ordered component of the two lenses in this direction, prism dioptres."""
+    pair = tuple(case.prism_to_find(eye) for eye in Eye)
+    return Sides(*_components(pair, direction)).largest
+
+
+def _imbalance(
+    case: Case, direction: str, found: tuple[ExactPrism, ExactPrism], powers: Sides
+) -> Imbalance:
+    ordered = tuple(case.prism_to_find(eye) for eye in Eye)
+    wanted, read = (Sides(*_components(pair, direction)) for pair in (ordered, found))
+    left_over = Sides(read.right - wanted.right, read.left - wanted.left)
+    net = _net(direction)
+    uncertainty = combined(*(_lens_doubt(case, eye, direction) for eye in Eye))
+    moved = [
+        displacement(left_over.right, powers.right),
+        displacement(left_over.left, powers.left),
+    ]
+    known = [amount for amount in moved if amount is not None]
+    return Imbalance(
+        ordered=net(wanted),
+        found=net(read),
+        per_lens=left_over,
+        powers=powers,
+        prism_ordered=wanted.largest,
+        total_mm=displacement(net(left_over), powers.largest),
+        each_mm=max(known) if len(known) == len(moved) else None,
+        prism_doubt=uncertainty,
+        mm_doubt=doubt_in_mm(uncertainty, powers.largest),
+        opening=_opening(direction, net(read), net(wanted)) + _thinning(direction, left_over),
+        excess=excess(direction, net(left_over)),
+    )
+
+
+def _components(pair: tuple[ExactPrism, ...], direction: str) -> tuple[Decimal, Decimal]:
+    right, left = pair
+    if direction == "horizontal":
+        return right.base_in, left.base_in
+    return right.base_up, left.base_up
+
+
+def _net(direction: str) -> Callable[[Sides], Decimal]:
+    """How two lenses add up: base in with base in, base up against base up."""
+    if direction == "horizontal":
+        return lambda sides: sides.right + sides.left
+    return lambda sides: sides.right - sides.left
+
+
+def _lens_doubt(case: Case, eye: Eye, direction: str) -> float:
+    doubt = case.doubt
+    readings = case.prism_readings(eye)
+    values = [read.base_in if direction == "horizontal" else read.base_up for read in readings]
+    return doubt.prism(values, reticle=case.on_reticle(eye))
+
+
+def _opening(direction: str, found: Decimal, ordered: Decimal) -> str:
+    words = horizontal_prism if direction == "horizontal" else vertical_imbalance
+    return f"{direction.capitalize()} imbalance {words(found)} found, {words(ordered)} ordered"
+
+
+def _thinning(direction: str, left_over: Sides) -> str:
+    """What is said of vertical prism that both lenses have alike, as prism thinning gives."""
+    same_way = left_over.right * left_over.left > 0
+    if direction == "horizontal" or not same_way:
+        return ""
+    common = min(abs(left_over.right), abs(left_over.left))
+    base = "base up" if left_over.right > 0 else "base down"
+    return f" ({plain(common)} Δ {base} in both lenses cancels)"
+
+
+def excess(direction: str, left_over: Decimal) -> str:
+    """What is left after the ordered prism, in words."""
+    if not left_over:
+        return "no difference"
+    if direction == "horizontal":
+        return f"{horizontal_prism(left_over)} too much"
+    return f"{prism_amount(left_over)} apart"

@@ -1,0 +1,54 @@
+"""What the data files say of one another and of the program is true."""
+
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from benchassist.guide.load import load_guide
+from benchassist.limits.load import load_limits, rule_sets
+
+
+def tables(root: Path, folder: str) -> dict[str, dict[str, object]]:
+    """Every TOML file of a folder below resources/, as it stands there."""
+    return {
+        path.name: tomllib.loads(path.read_text(encoding="utf-8"))
+        for path in sorted((root / "resources" / folder).rglob("*.toml"))
+    }
+
+
+def test_every_row_of_limits_says_where_it_is_from(root: Path) -> None:
+    for name, table in tables(root, "limits").items():
+        listed = table.get("sources", {})
+        rows = table.get("row", [])
+        assert isinstance(listed, dict)
+        assert isinstance(rows, list)
+        for row in rows:
+            if "like" not in row:
+                assert row["evidence"], (name, row["id"])
+                assert row["sources"], (name, row["id"])
+                assert set(row["sources"]) <= set(listed), (name, row["id"])
+
+
+def test_every_source_is_listed_because_something_names_it(root: Path) -> None:
+    for name, table in tables(root, "limits").items():
+        text = (root / "resources/limits" / name).read_text(encoding="utf-8")
+        listed = table.get("sources", {})
+        assert isinstance(listed, dict)
+        assert [source for source in listed if f'"{source}"' not in text] == [], name
+
+
+@pytest.mark.parametrize("rule_set", [one.id for one in rule_sets()])
+def test_every_rule_set_on_offer_loads(rule_set: str) -> None:
+    assert load_limits(rule_set).rule_set.caution
+
+
+def test_every_prompt_says_how_we_know() -> None:
+    assert [prompt.id for prompt in load_guide().prompts if not prompt.evidence] == []
+
+
+def test_every_icon_is_named_somewhere(root: Path, program: dict[str, str]) -> None:
+    code = "\n".join(program.values())
+    icons = [path.stem for path in (root / "resources/icons").glob("*.svg")]
+    assert icons
+    assert [icon for icon in icons if icon.rpartition("-")[0] not in code] == []

@@ -1,0 +1,42 @@
+"""Qt without a display, one look for all, and no window left behind."""
+
+import os
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtWidgets import QApplication, QWidget
+
+from benchassist.ui.theme import Scheme, Theme
+
+
+@pytest.fixture(params=list(Scheme))
+def theme(qapp: QApplication, request: pytest.FixtureRequest) -> Theme:
+    """The look, in each scheme in turn."""
+    theme = Theme(request.param)
+    theme.apply(qapp)
+    return theme
+
+
+@pytest.fixture
+def light(qapp: QApplication) -> Theme:
+    """The look in the light scheme, for tests that do not depend on the scheme."""
+    theme = Theme(Scheme.LIGHT)
+    theme.apply(qapp)
+    return theme
+
+
+@pytest.fixture(autouse=True)
+def no_window_left(qapp: QApplication) -> Iterator[None]:
+    """Fails a test after which a new top-level widget is still alive and shown."""
+    before = {id(widget) for widget in qapp.topLevelWidgets()}
+    yield
+    qapp.processEvents()
+    left: list[QWidget] = [
+        widget
+        for widget in qapp.topLevelWidgets()
+        if id(widget) not in before and widget.isVisible()
+    ]
+    assert not left, f"left behind: {left}"
