@@ -7,6 +7,7 @@ import sys
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
 from importlib.metadata import PackageNotFoundError, version
+from io import TextIOWrapper
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -46,6 +47,9 @@ class _Parser(argparse.ArgumentParser):
 
 def main(arguments: Sequence[str]) -> int:
     """Runs one command and gives its exit code; faults of the world become a sentence."""
+    if isinstance(sys.stdout, TextIOWrapper):
+        # JSON is UTF-8 whatever the console thinks; else a minus sign could not be printed.
+        sys.stdout.reconfigure(encoding="utf-8")
     try:
         chosen = _parser().parse_args(arguments)
         code: int = chosen.run(chosen)
@@ -54,6 +58,8 @@ def main(arguments: Sequence[str]) -> int:
         # Whoever read the output has gone: nothing more may be written, at exit either.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return _refused("The output was closed before everything was written.")
+    except KeyboardInterrupt:
+        return _refused("Stopped before the end.")
     except BenchError as wrong:
         return _refused(wrong.sentence)
     except OSError as wrong:

@@ -5,6 +5,8 @@ each with the time at which its process was started; 'fill FOLDER' puts the demo
 data folder, and 'typed READINGS FOLDER' types so many readings into one of them.
 """
 
+# ruff: noqa: PLC0415 - the empty window must not load what ours loads
+
 import importlib
 import json
 import statistics
@@ -50,14 +52,19 @@ def empty(start: str) -> dict[str, float]:
 
 def on_demo(folder: str, use: Callable[[Any], dict[str, float]]) -> dict[str, float]:
     """What is measured on our window, made on a data folder as the program makes it."""
-    ui = importlib.import_module("benchassist.ui.app")
-    demo = importlib.import_module("benchassist.ui.demo")
+    from benchassist.store.jobs import JobStore
+    from benchassist.ui.app import make_desk
+    from benchassist.ui.ask_person import AskPerson
+    from benchassist.ui.demo import demo_settings
+    from benchassist.ui.shell import Shell
+    from benchassist.ui.theme import Scheme, Theme
+
     app = QApplication(["bench"])
     app.setStyle("Fusion")
-    with ui.JobStore(Path(folder)) as store:
-        theme = ui.Theme(ui.Scheme.LIGHT)
+    with JobStore(Path(folder)) as store:
+        theme = Theme(Scheme.LIGHT)
         theme.apply(app)
-        shell = ui.make_shell(store, demo.demo_settings(), theme)
+        shell = Shell(make_desk(store, demo_settings()), theme, AskPerson())
         answer = use(shell)
         shell.close()
     return answer
@@ -70,14 +77,7 @@ def ours(start: str, folder: str) -> dict[str, float]:
 
 def typed(readings: str, folder: str) -> dict[str, float]:
     """The key that ends a reading, until it is judged, on disk and everything is painted."""
-
-    def use(shell: Any) -> dict[str, float]:
-        painted(shell, 0.0)
-        shell.open_job(FIRST_JOB)
-        shell.do("next")
-        return latencies(shell, int(readings))
-
-    return on_demo(folder, use)
+    return on_demo(folder, lambda shell: latencies(shell, int(readings)))
 
 
 def fields(shell: QMainWindow) -> list[QLineEdit]:
@@ -91,7 +91,7 @@ def fields(shell: QMainWindow) -> list[QLineEdit]:
 
 def type_into(edit: QLineEdit, text: str) -> float:
     """Types a reading; how long the last key takes until all is painted, ms."""
-    from PySide6.QtTest import QTest  # noqa: PLC0415 - no part of what a start loads
+    from PySide6.QtTest import QTest
 
     edit.setFocus()
     edit.selectAll()
@@ -103,8 +103,10 @@ def type_into(edit: QLineEdit, text: str) -> float:
     return (time.perf_counter() - start) * 1000
 
 
-def latencies(shell: QMainWindow, readings: int) -> dict[str, float]:
+def latencies(shell: Any, readings: int) -> dict[str, float]:
     """The time of a reading, ms: half take no longer than p50, 99 in 100 than p99."""
+    painted(shell, 0.0)
+    shell.open_job(FIRST_JOB)
     for edit, text in zip(fields(shell), ("-2.00", "-2.50", "90"), strict=True):
         type_into(edit, text)
     times = sorted(type_into(fields(shell)[0], f"-2.{one % 2}0") for one in range(readings))
@@ -113,9 +115,11 @@ def latencies(shell: QMainWindow, readings: int) -> dict[str, float]:
 
 def fill(folder: str) -> dict[str, float]:
     """The demo jobs in a data folder."""
-    store = importlib.import_module("benchassist.store.jobs").JobStore(Path(folder))
-    with store:
-        importlib.import_module("benchassist.ui.demo").fill_with_demo(store)
+    from benchassist.store.jobs import JobStore
+    from benchassist.ui.demo import fill_with_demo
+
+    with JobStore(Path(folder)) as store:
+        fill_with_demo(store)
     return {}
 
 

@@ -41,7 +41,8 @@ class Fault:
             the left half higher (skew), further forward (planes), leaning forward at the top
             (x-ing), more open (open-angle), its temple lower (pantoscopic) or its tip bent
             lower (temple-bend). Of 'face-form' it is the total that is too much; of 'rotation'
-            the lens turned counter-clockwise facing the wearer; of the table touch the gap.
+            the lens turned counter-clockwise facing the wearer; of a table touch the gap,
+            positive where the left tip lifts upright or the right shaft upside down.
         eye: the side to draw it on, whole; None shares it between the sides.
     """
 
@@ -90,24 +91,37 @@ KINDS = (
 """The faults that can be drawn, in the order of the bench."""
 
 
-def kind_of(fault: Fault | None) -> Kind | None:
-    """The kind of a fault, None where it cannot be drawn."""
+@dataclass(frozen=True, slots=True)
+class Enlarged:
+    """A fault as it is drawn."""
+
+    fault: Fault
+    kind: Kind
+
+    @property
+    def factor(self) -> int:
+        """How many times larger it is drawn: a round number that shows it well, at least 1."""
+        size = abs(self.fault.value)
+        fitting = [factor for factor in _FACTORS if factor * size <= self.kind.shown]
+        return max(fitting, default=1)
+
+    def amount(self, eye: Eye) -> float:
+        """How much of it is drawn on one side, mm or degrees, with the sign of its motion."""
+        drawn = self.fault.value * self.factor
+        if self.fault.eye is not None:
+            return drawn if eye is self.fault.eye else 0.0
+        if self.kind.is_mirrored or self.kind.motion is Motion.TURN_Z:
+            return drawn / 2
+        return drawn / 2 if eye is Eye.LEFT else -drawn / 2
+
+    def on(self, eye: Eye, value: float) -> "Enlarged":
+        """The fault drawn whole on one side, with another value of the same size."""
+        return Enlarged(Fault(self.fault.kind, value, eye), self.kind)
+
+
+def enlarged(fault: Fault | None, view: str) -> Enlarged | None:
+    """The fault as that view draws it, None where there is none or it does not show there."""
     if fault is None or not fault.value:
         return None
-    return next((kind for kind in KINDS if kind.name == fault.kind), None)
-
-
-def factor_for(fault: Fault, kind: Kind) -> int:
-    """How many times larger to draw it: a round number that shows it well, never below 1."""
-    size = abs(fault.value)
-    fitting = [factor for factor in _FACTORS if factor * size <= kind.shown]
-    return max(fitting, default=1)
-
-
-def share_of(fault: Fault, kind: Kind, eye: Eye) -> float:
-    """How much of the fault lies on one side, true size, with the sign of its motion."""
-    if fault.eye is not None:
-        return fault.value if eye is fault.eye else 0.0
-    if kind.is_mirrored or kind.motion is Motion.TURN_Z:
-        return fault.value / 2
-    return fault.value / 2 if eye is Eye.LEFT else -fault.value / 2
+    kinds = (kind for kind in KINDS if kind.name == fault.kind and kind.view == view)
+    return next((Enlarged(fault, kind) for kind in kinds), None)

@@ -1,6 +1,6 @@
 """A drawing as numbers: named strokes and named spots in millimetres."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from benchassist.optics.eye import Eye
 
@@ -63,10 +63,6 @@ class Figure:
     def bounds(self) -> Box:
         """The smallest box around all strokes, mm."""
         return bounds(tuple(point for stroke in self.strokes for point in stroke.points))
-
-    def with_strokes(self, *strokes: Stroke) -> "Figure":
-        """The figure with more strokes painted on top."""
-        return replace(self, strokes=(*self.strokes, *strokes))
 
 
 def bounds(points: Polyline) -> Box:

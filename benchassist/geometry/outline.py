@@ -9,6 +9,9 @@ from benchassist.geometry.figure import Point, Polyline
 _STEPS = 28
 """Points in each quarter of a lens outline."""
 
+_HALVINGS = 14
+"""How often the range of the fullness is halved: the diameter is then within 0.01 mm."""
+
 _ROUNDEST = 2.02
 _SQUAREST = 14.0
 
@@ -51,7 +54,7 @@ def lens_outline(a: float, b: float, ed: float | None = None) -> Polyline:
         raise ValueError(f"a lens box of {a} x {b} mm holds no lens")
     wanted = (ed if ed is not None else default_ed(a, b)) / 2
     low, high = _ROUNDEST, _SQUAREST
-    for _ in range(24):
+    for _ in range(_HALVINGS):
         middle = (low + high) / 2
         if _longest_radius(_outline(a, b, middle)) < wanted:
             low = middle
@@ -77,14 +80,12 @@ def _longest_radius(outline: Polyline) -> float:
 
 def _outline(a: float, b: float, exponent: float) -> Polyline:
     points: list[Point] = []
-    for number, quarter in enumerate(_QUARTERS):
-        points.extend(_quarter_points(a, b, quarter, exponent, number))
+    for quarter in _QUARTERS:
+        points.extend(_quarter_points(a, b, quarter, exponent))
     return tuple(points)
 
 
-def _quarter_points(
-    a: float, b: float, quarter: _Quarter, exponent: float, number: int
-) -> list[Point]:
+def _quarter_points(a: float, b: float, quarter: _Quarter, exponent: float) -> list[Point]:
     side_y = 0.13 * b / 2
     crown_x = (-0.06 if quarter.up > 0 else 0.08) * a / 2
     reach_x = a / 2 - quarter.across * crown_x
@@ -92,8 +93,8 @@ def _quarter_points(
     n = 2 + (exponent - 2) * quarter.fullness
     points = []
     for step in range(_STEPS):
-        angle = (number + step / _STEPS) * pi / 2
-        across, up = abs(cos(angle)), abs(sin(angle))
+        share = step / _STEPS if quarter.across == quarter.up else 1 - step / _STEPS
+        across, up = cos(share * pi / 2), sin(share * pi / 2)
         radius = (across**n + up**n) ** (-1 / n)
         points.append(
             (

@@ -1,10 +1,10 @@
 """The frame in space as rigid pieces, each of which can be out of place."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan2, cos, degrees, radians, sin
 
-from benchassist.geometry.fault import Fault, Kind, Motion, Piece, factor_for, share_of
+from benchassist.geometry.fault import Enlarged, Kind, Motion, Piece
 from benchassist.geometry.figure import Point, Polyline
 from benchassist.geometry.outline import arc, edge_at, offset, side_at
 from benchassist.geometry.plan import FrontPlan
@@ -32,7 +32,7 @@ class Side:
 
     Attributes:
         eye: which half.
-        rim: the closed outline of the rim.
+        rim: the closed middle line of the rim.
         lens: the closed outline of the lens.
         upright: the lens from its lowest to its highest point.
         level: the front from the nose to the endpiece.
@@ -50,11 +50,10 @@ class Side:
     temple: Line
     bend: int
 
-    def moved(self, move: Move, *, with_temple: bool = True) -> "Side":
-        """The half after a motion of all of it, or of all but the temple."""
-        temple = moved(self.temple, move) if with_temple else self.temple
-        parts = (self.rim, self.lens, self.upright, self.level, self.pad)
-        rim, lens, upright, level, pad = (moved(part, move) for part in parts)
+    def moved(self, move: Move) -> "Side":
+        """The half after a motion of all of it."""
+        parts = (self.rim, self.lens, self.upright, self.level, self.pad, self.temple)
+        rim, lens, upright, level, pad, temple = (moved(part, move) for part in parts)
         return Side(self.eye, rim, lens, upright, level, pad, temple, self.bend)
 
 
@@ -98,7 +97,7 @@ def side_of(plan: FrontPlan, eye: Eye) -> Side:
     pad = _steps((pad_x, -0.02 * plan.height), (pad_x - 1.5, -0.3 * plan.height))
     half = Side(
         eye,
-        _lifted(plan, eye, outer),
+        _lifted(plan, eye, offset(outline, plan.rim / 2)),
         _lifted(plan, eye, outline),
         _lifted(plan, eye, _steps((0.0, low), (0.0, high))),
         _lifted(plan, eye, level),
@@ -112,7 +111,7 @@ def side_of(plan: FrontPlan, eye: Eye) -> Side:
     half = half.moved(turn(Motion.TURN_Y, -eye.nasal_sign * form, nasal))
     half = half.moved(turn(Motion.TURN_X, tilt, (0.0, hinge_y, 0.0)))
     temple, bend = _temple(plan, eye, half.level[-1])
-    return Side(eye, half.rim, half.lens, half.upright, half.level, half.pad, temple, bend)
+    return replace(half, temple=temple, bend=bend)
 
 
 def _steps(start: Point, end: Point, count: int = 12) -> Polyline:
@@ -157,23 +156,19 @@ def _temple(plan: FrontPlan, eye: Eye, hinge: Place) -> tuple[Line, int]:
     return tuple(line), 2
 
 
-def out_of_place(side: Side, fault: Fault, kind: Kind) -> Side:
-    """The half with its share of the fault, enlarged by `factor_for`."""
-    amount = share_of(fault, kind, side.eye) * factor_for(fault, kind)
+def out_of_place(side: Side, fault: Enlarged) -> Side:
+    """The half with what the fault moves of it, a half front, a temple or a tip."""
+    amount = fault.amount(side.eye)
     if not amount:
         return side
+    kind = fault.kind
     if kind.piece is Piece.HALF:
         return side.moved(_half_move(side, kind.motion, amount))
-    if kind.piece is Piece.TEMPLE:
-        return _temple_moved(side, 0, _temple_move(side, kind, amount))
-    if kind.piece is Piece.TIP:
-        return _temple_moved(side, side.bend, _temple_move(side, kind, amount))
-    return side
+    start = side.bend if kind.piece is Piece.TIP else 0
+    return _temple_moved(side, start, _temple_move(side, kind, amount))
 
 
 def _half_move(side: Side, motion: Motion, amount: float) -> Move:
-    if motion is Motion.SHIFT_Y:
-        return shift(0.0, amount, 0.0)
     if motion is Motion.SHIFT_Z:
         return shift(0.0, 0.0, amount)
     if motion is Motion.TURN_X:
@@ -193,5 +188,4 @@ def _temple_move(side: Side, kind: Kind, amount: float) -> Move:
 
 def _temple_moved(side: Side, start: int, move: Move) -> Side:
     temple = (*side.temple[:start], *moved(side.temple[start:], move))
-    parts = (side.rim, side.lens, side.upright, side.level, side.pad)
-    return Side(side.eye, *parts, temple, side.bend)
+    return replace(side, temple=temple)

@@ -117,8 +117,6 @@ def _overlaid(below: Table, over: Table, where: str) -> Table:
             continue
         if key in _TEXTS and isinstance(value, str) and key in below:
             result[key] = value
-        elif isinstance(value, dict) and isinstance(below.get(key), dict):
-            result[key] = _overlaid(below[key], value, f"{where}, {key}")
         elif isinstance(value, list) and isinstance(below.get(key), list):
             result[key] = _overlaid_list(below[key], value, f"{where}, {key}")
         else:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from benchassist.guide.guide import Guide
+from benchassist.guide.guide import Guide, MaterialNote
 from benchassist.job.document import Job
 from benchassist.limits.load import RuleSet
 from benchassist.limits.rule import Evidence, Rule
@@ -24,11 +24,21 @@ def cautions(
         rule_set.caution,
         *_evidence(findings),
         *_meters(job),
-        *(f"{note.text} {note.never}".strip() for note in guide.notes_for(job.order)),
+        *(_handling(note) for note in guide.notes_for(job.order)),
         *_skipped(job),
         "Local rules and the professional judgement of the dispensing optician come first.",
     )
     return tuple(text for text in dict.fromkeys(said) if text)
+
+
+def _handling(note: MaterialNote) -> str:
+    name = f"{note.material[:1].upper()}{note.material[1:]}"
+    never = f" Never: {_lowered(note.never)}" if note.never else ""
+    return f"{name}: {_lowered(note.text)}{never}"
+
+
+def _lowered(text: str) -> str:
+    return f"{text[:1].lower()}{text[1:]}"
 
 
 def _undecided(findings: tuple[Finding, ...]) -> Iterable[str]:
@@ -51,18 +61,20 @@ def _lie(number: int) -> str:
 
 def _evidence(findings: tuple[Finding, ...]) -> Iterable[str]:
     rules = {finding.rule for finding in findings if finding.rule}
-    remembered = _count(rules, _REMEMBERED)
-    if remembered:
+    known = (
+        (_REMEMBERED, "known from memory or carried over from another edition"),
+        (_UNSOURCED, "without a published source: common practice or our own proposal"),
+    )
+    counted = [(_count(rules, kinds), text) for kinds, text in known]
+    said = [
+        f"{number} {'is' if number == 1 else 'are'} {text}"
+        for number, text in counted
+        if number
+    ]
+    if said:
         yield (
-            f"{remembered} of the {len(rules)} rules applied are known from memory or carried "
-            "over from another edition. Compare them with a bought copy of the standard before "
-            "relying on them."
-        )
-    unsourced = _count(rules, _UNSOURCED)
-    if unsourced:
-        yield (
-            f"{unsourced} of the {len(rules)} rules applied have no published source: they are "
-            "common practice or our own proposal."
+            f"Of {plural(len(rules), 'rule')} applied, {'; '.join(said)}. Compare them with a "
+            "bought copy of the standard before relying on them."
         )
 
 

@@ -1,5 +1,6 @@
 """Short answers in two columns, each with its state; a long one takes the whole width."""
 
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from benchassist.records.ink import (
@@ -19,6 +20,9 @@ from benchassist.verdicts.finding import State
 
 _GUTTER = 80.0
 """From the start of a cell to its text: room for the mark and the word."""
+
+_LABEL = 16.0
+"""From the start of an entry to its text: room for a number or a letter."""
 
 _COLUMN = (WIDTH - 2 * UNIT) / 2
 _STARTS = (LEFT, LEFT + _COLUMN + 2 * UNIT)
@@ -45,25 +49,69 @@ def cell_blocks(pen: Pen, cells: tuple[Cell, ...]) -> tuple[Block, ...]:
     """The cells from left to right and down, long ones after the short ones."""
     room = _COLUMN - _GUTTER
     wrapped = [(cell, pen.wrap(cell.text, SMALL, room)) for cell in cells]
-    short = [each for each in wrapped if len(each[1]) <= _MOST_LINES]
+    short = [_drawn(cell, lines) for cell, lines in wrapped if len(lines) <= _MOST_LINES]
     long = [cell for cell, lines in wrapped if len(lines) > _MOST_LINES]
-    pairs = [tuple(short[start : start + 2]) for start in range(0, len(short), 2)]
-    wide = [
-        block for cell in long for block in told_block(pen, cell.word, cell.text, cell.state)
-    ]
-    return (*(_pair(pair) for pair in pairs), *wide)
+    wide = (told_block(pen, cell.word, cell.text, cell.state) for cell in long)
+    return (*_paired(short), *(block for blocks in wide for block in blocks))
 
 
-def _pair(pair: tuple[tuple[Cell, tuple[str, ...]], ...]) -> Block:
+def _drawn(cell: Cell, lines: tuple[str, ...]) -> "_Entry":
+    def draw(pen: Pen, x: float, top: float) -> None:
+        if cell.state:
+            draw_state(pen, x, top, cell.state, cell.word)
+        else:
+            pen.text(x + 14, top + 9.7, cell.word, SMALL_SOFT)
+        for number, line in enumerate(lines):
+            pen.text(x + _GUTTER, top + 9.7 + number * SMALL.leading, line, SMALL)
+
+    return _Entry(max(len(lines) * SMALL.leading + 2.5, BODY.leading), draw)
+
+
+def listed_blocks(pen: Pen, items: Iterable[tuple[str, str]]) -> tuple[Block, ...]:
+    """Numbered or lettered texts in two columns, from left to right and down."""
+    room = _COLUMN - _LABEL
+    return _paired([_listed(label, pen.wrap(text, SMALL, room)) for label, text in items])
+
+
+def _listed(label: str, lines: tuple[str, ...]) -> "_Entry":
+    def draw(pen: Pen, x: float, top: float) -> None:
+        pen.text(x, top + 8, label, SMALL_STRONG)
+        for number, line in enumerate(lines):
+            pen.text(x + _LABEL, top + 8 + number * SMALL.leading, line, SMALL)
+
+    return _Entry(len(lines) * SMALL.leading, draw)
+
+
+def lettered_blocks(pen: Pen, label: str, text: str) -> tuple[Block, ...]:
+    """A lettered text over the whole width, so that an address is not cut."""
+    first, *rest = paragraph(pen, text, SMALL, x=LEFT + _LABEL, room=WIDTH - _LABEL)
+
     def draw(pen: Pen, top: float) -> None:
-        for x, (cell, lines) in zip(_STARTS, pair, strict=False):
-            if cell.state:
-                draw_state(pen, x, top, cell.state, cell.word)
-            for number, line in enumerate(lines):
-                pen.text(x + _GUTTER, top + 9.7 + number * SMALL.leading, line, SMALL)
+        pen.text(LEFT, top + SMALL.leading * 0.76, label, SMALL_STRONG)
+        first.draw(pen, top)
 
-    height = max(len(lines) for _, lines in pair) * SMALL.leading + 3
-    return Block(max(height, BODY.leading), draw)
+    return (replace(first, draw=draw), *rest)
+
+
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """What stands in one column of a row: its height and how it is drawn at (x, top)."""
+
+    height: float
+    draw: Callable[[Pen, float, float], None]
+
+
+def _paired(entries: Sequence[_Entry]) -> tuple[Block, ...]:
+    pairs = [entries[start : start + 2] for start in range(0, len(entries), 2)]
+    return tuple(_pair(pair) for pair in pairs)
+
+
+def _pair(pair: Sequence[_Entry]) -> Block:
+    def draw(pen: Pen, top: float) -> None:
+        for x, entry in zip(_STARTS, pair, strict=False):
+            entry.draw(pen, x, top)
+
+    return Block(max(entry.height for entry in pair), draw)
 
 
 def told_block(pen: Pen, word: str, text: str, state: State | None = None) -> tuple[Block, ...]:
@@ -78,8 +126,8 @@ def told_block(pen: Pen, word: str, text: str, state: State | None = None) -> tu
             pen.text(LEFT + 14, top + 9.7, word, SMALL_SOFT)
         lines[0].draw(pen, top + 2)
 
-    first = Block(SMALL.leading + 2, draw, keeps=lines[0].keeps)
-    return (first, *(_lowered(line) for line in lines[1:]), Block(1))
+    first = Block(SMALL.leading, draw, keeps=lines[0].keeps)
+    return (first, *(_lowered(line) for line in lines[1:]), Block(3))
 
 
 def _lowered(line: Block) -> Block:

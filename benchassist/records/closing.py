@@ -1,6 +1,6 @@
 """The end of the paper: earlier attempts, cautions, rules and sources, history, names."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from benchassist.job.signoff import Signature
 from benchassist.records.ink import (
@@ -11,13 +11,12 @@ from benchassist.records.ink import (
     LEFT,
     SMALL,
     SMALL_SOFT,
-    SMALL_STRONG,
     UNIT,
     WIDTH,
 )
 from benchassist.records.paper import Block, gap, heading, paragraph
 from benchassist.records.pen import Pen
-from benchassist.records.record import Record, RuleLine, SourceLine
+from benchassist.records.record import Record
 from benchassist.records.words import clock, day, moment, plural
 
 _INDENT = 16.0
@@ -44,7 +43,7 @@ def caution_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
         return ()
     rows: list[Block] = []
     for caution in record.cautions:
-        lines = paragraph(pen, caution, BODY, x=LEFT + _INDENT, room=WIDTH - _INDENT)
+        lines = paragraph(pen, caution, SMALL, x=LEFT + _INDENT, room=WIDTH - _INDENT)
         rows += (*(_stroked(line) for line in lines), gap(3))
     return (*heading("To keep in mind"), *rows)
 
@@ -55,54 +54,6 @@ def _stroked(line: Block) -> Block:
         line.draw(pen, top)
 
     return Block(line.height, draw, keeps=line.keeps)
-
-
-def rule_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
-    """The rules that were applied, by number, and the sources they refer to, by letter."""
-    if not record.rules:
-        return ()
-    sources = tuple(dict.fromkeys(source for rule in record.rules for source in rule.sources))
-    rows: list[Block] = []
-    for origin in dict.fromkeys(_origin(rule) for rule in record.rules):
-        rows += (
-            gap(3, keeps=True),
-            replace(paragraph(pen, origin, SMALL_STRONG)[-1], keeps=True),
-        )
-        for rule in record.rules:
-            rows += _rule(pen, rule, sources) if _origin(rule) == origin else ()
-    told: list[Block] = [gap(6)]
-    for number, source in enumerate(sources):
-        text = f"{source.title}, {source.address}" if source.address else source.title
-        told += _numbered(pen, _letter(number), text)
-    shown = record.rule_set
-    note = paragraph(pen, f"{shown.title}, {shown.edition}. {shown.evidence}", BODY)
-    return (*heading("Rules applied"), *note, gap(4), *rows, *told)
-
-
-def _letter(number: int) -> str:
-    """a, b, ... z, aa, ab, ..."""
-    head, last = divmod(number, 26)
-    return (_letter(head - 1) if head else "") + chr(ord("a") + last)
-
-
-def _origin(rule: RuleLine) -> str:
-    return f"{rule.edition}, {rule.clause}"
-
-
-def _rule(pen: Pen, rule: RuleLine, sources: tuple[SourceLine, ...]) -> tuple[Block, ...]:
-    letters = ", ".join(_letter(sources.index(source)) for source in rule.sources)
-    text = f"{rule.title}: {rule.evidence.value} ({letters})."
-    return _numbered(pen, str(rule.number), f"{text} {rule.note}".strip())
-
-
-def _numbered(pen: Pen, number: str, text: str) -> tuple[Block, ...]:
-    first, *rest = paragraph(pen, text, SMALL, x=LEFT + _INDENT, room=WIDTH - _INDENT)
-
-    def draw(pen: Pen, top: float) -> None:
-        pen.text(LEFT, top + SMALL.leading * 0.76, number, SMALL_STRONG)
-        first.draw(pen, top)
-
-    return (Block(first.height, draw, keeps=first.keeps), *rest)
 
 
 def history_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:

@@ -28,8 +28,8 @@ from benchassist.records.words import amount
 
 _POINTS_A_MM = 72 / 25.4
 _SIZES = {"a": "width", "b": "height", "dbl": "bridge", "ed": "effective diameter"}
-_BELOW_MM = 12.0
-"""Room below the boxed lenses for the dimension lines."""
+_DROP_MM = 9.0
+"""How far below the boxed lenses the centration distances are drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,10 +54,10 @@ def drawing_blocks(record: Record) -> tuple[Block, ...]:
     """The front view, life size where the page is wide enough."""
     plan = front_plan(record.order)
     figure = front_view(plan)
-    left, low, right, high = figure.bounds
+    left, _, right, high = figure.bounds
     scale = min(_POINTS_A_MM, (WIDTH - 8) / max(right - left, 1.0))
     scene = _Scene(plan, figure, scale, LEFT + WIDTH / 2, high + 8)
-    height = (high + 8 - low + _BELOW_MM) * scale + 14
+    height = (high + 8 + plan.height / 2 + _DROP_MM) * scale + 30
 
     def draw(pen: Pen, top: float) -> None:
         for stroke in figure.strokes:
@@ -126,7 +126,7 @@ def _draw_found_point(
 def _draw_width(
     pen: Pen, scene: _Scene, top: float, eye: Eye, centration: EyeCentration
 ) -> None:
-    side, low = -eye.nasal_sign, -scene.plan.height / 2 - 9.0
+    side, low = -eye.nasal_sign, -scene.plan.height / 2 - _DROP_MM
     reach = max(float(centration.ordered_pd or 0), float(centration.found_pd or 0))
     if not reach:
         return

@@ -46,7 +46,8 @@ def make_record(
 ) -> Record:
     """The record of the present attempt; everything it says comes from the arguments."""
     stands = standing(job, findings, guide)
-    rules = tuple(dict.fromkeys(finding.rule for finding in findings if finding.rule))
+    ordered = _in_reading_order(stands)
+    rules = tuple(dict.fromkeys(finding.rule for finding in ordered if finding.rule))
     judged_by = RuleSetLine(
         id=rule_set.id,
         title=rule_set.title,
@@ -67,7 +68,7 @@ def make_record(
         rule_set=judged_by,
         decision=Decision(**dict(signoff), state=job.state),
         counts=_counts(findings),
-        parts=_parts(stands, rules, guide),
+        parts=_parts(stands, ordered, rules, guide),
         rules=tuple(_rule_line(number, rule) for number, rule in enumerate(rules, start=1)),
         cautions=cautions(job, findings, guide, rule_set),
         earlier=_earlier(job),
@@ -130,18 +131,33 @@ def _mean(values: tuple[Decimal, ...]) -> Decimal | None:
     return (sum(values, Decimal(0)) / len(values)).quantize(Decimal("0.01"))
 
 
-def _parts(stands: Standing, rules: tuple[Rule, ...], guide: Guide) -> tuple[Part, ...]:
-    asked = [item.prompt.id for item in stands.prompts]
-    by_step: dict[StepId, list[FindingLine]] = {step: [] for step in StepId}
-    for finding in sorted(stands.findings, key=lambda each: _place(each.prompt, asked)):
-        by_step[_step_of(finding)].append(_finding_line(finding, rules))
+def _in_reading_order(stands: Standing) -> tuple[Finding, ...]:
+    """The findings step by step, within a step as its prompts come."""
+    steps = tuple(StepId)
+    asked = {item.prompt.id: place for place, item in enumerate(stands.prompts)}
+
+    def place(finding: Finding) -> tuple[int, int]:
+        return steps.index(_step_of(finding)), asked.get(finding.prompt, len(asked))
+
+    return tuple(sorted(stands.findings, key=place))
+
+
+def _parts(
+    stands: Standing, findings: tuple[Finding, ...], rules: tuple[Rule, ...], guide: Guide
+) -> tuple[Part, ...]:
     return tuple(
-        _part(stands.job, step, tuple(by_step[step.step.id]), guide) for step in stands.steps
+        _part(
+            stands.job,
+            step,
+            tuple(
+                _finding_line(finding, rules)
+                for finding in findings
+                if _step_of(finding) is step.step.id
+            ),
+            guide,
+        )
+        for step in stands.steps
     )
-
-
-def _place(prompt: str, asked: list[str]) -> int:
-    return asked.index(prompt) if prompt in asked else len(asked)
 
 
 def _step_of(finding: Finding) -> StepId:

@@ -3,8 +3,6 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-import segno
-
 from benchassist.job.document import JobState
 from benchassist.job.order import EyeOrder
 from benchassist.job.signoff import Outcome
@@ -74,6 +72,9 @@ def code_text(record: Record) -> str:
 
 
 def _square_code(pen: Pen, x: float, y: float, text: str) -> None:
+    # Only who prints pays for its import.
+    import segno  # noqa: PLC0415
+
     matrix = segno.make(text, error="m", micro=False).matrix
     side = _QR_SIZE / len(matrix)
     for row, modules in enumerate(matrix):

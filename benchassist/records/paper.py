@@ -112,8 +112,8 @@ def heading(title: str, note: str = "") -> tuple[Block, ...]:
     """A section's title over a hairline, a note at its right; stays with what follows."""
 
     def draw(pen: Pen, top: float) -> None:
-        pen.text(LEFT, top + 13, title, LEAD)
-        pen.text_right(RIGHT, top + 13, note, SMALL_SOFT)
-        pen.rule(LEFT, top + 20, WIDTH, LINE)
+        pen.text(LEFT, top + 12, title, LEAD)
+        pen.text_right(RIGHT, top + 12, note, SMALL_SOFT)
+        pen.rule(LEFT, top + 18, WIDTH, LINE)
 
-    return (gap(2 * UNIT, keeps=True), Block(3 * UNIT, draw, keeps=True))
+    return (gap(1.5 * UNIT, keeps=True), Block(22, draw, keeps=True))

@@ -6,7 +6,6 @@ from benchassist.records.closing import (
     foot_text,
     head_right,
     history_blocks,
-    rule_blocks,
     signature_blocks,
 )
 from benchassist.records.drawing import drawing_blocks
@@ -23,6 +22,7 @@ from benchassist.records.overview import order_blocks, outcome_blocks, title_blo
 from benchassist.records.paper import Block, Page, paginate
 from benchassist.records.pen import Pen
 from benchassist.records.record import Record
+from benchassist.records.rulebook import rule_blocks
 from benchassist.records.tables import part_blocks
 
 
@@ -57,9 +57,9 @@ def _blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
 
 def _draw_page(pen: Pen, record: Record, page: Page, folio: str) -> None:
     place = record.imprint.workshop.name or "Workshop not named"
-    pen.text(LEFT, 44, place, SMALL_STRONG)
-    pen.text_right(RIGHT, 44, head_right(record), SMALL_STRONG)
-    pen.rule(LEFT, 52, WIDTH)
+    pen.text(LEFT, 40, place, SMALL_STRONG)
+    pen.text_right(RIGHT, 40, head_right(record), SMALL_STRONG)
+    pen.rule(LEFT, 48, WIDTH)
     top = BODY_TOP
     for block in page:
         block.draw(pen, top)

@@ -20,6 +20,9 @@ from benchassist.verdicts.finding import State
 
 Point = tuple[float, float]
 
+_UNITS = frozenset({"D", "Δ", "mm", "%", "°C"})
+_HELD = frozenset({"×", "□", "±"})
+
 
 class Pen:
     """Writes one document; positions are points from the top left, text on its baseline."""
@@ -67,7 +70,7 @@ class Pen:
         """The text in lines no wider than the room; a word wider than a line is cut."""
         lines: list[str] = []
         line = ""
-        for word in text.split():
+        for word in _unbroken(text):
             longer = f"{line} {word}" if line else word
             if self.width(longer, face) <= room:
                 line = longer
@@ -189,3 +192,15 @@ class Pen:
     def _scaled(self, points: tuple[Point, ...], x: float, y: float, radius: float) -> None:
         scaled = tuple((x + a * radius, y + b * radius) for a, b in points)
         self.stroke(scaled, "#ffffff", radius * 0.28)
+
+
+def _unbroken(text: str) -> list[str]:
+    """The words of a text, a number and its unit or its times sign taken as one word."""
+    words: list[str] = []
+    for word in text.split():
+        is_unit = word.rstrip(".,;:)") in _UNITS or word in _HELD
+        if words and (is_unit or words[-1].rpartition(" ")[2] in _HELD):
+            words[-1] += f" {word}"
+        else:
+            words.append(word)
+    return words

@@ -71,5 +71,7 @@ def _prism(readings: tuple[PrismReading, ...], eye: Eye) -> str:
         (found.base_in, "in" if found.base_in > 0 else "out"),
         (found.base_up, "up" if found.base_up > 0 else "down"),
     )
-    said = [f"{words.plain(value)} {base}" for value, base in parts if value]
-    return f"{', '.join(said)} {words.PRISM}"
+    first, *rest = [(words.plain(value), base) for value, base in parts if value]
+    # The unit once: the room beside a mark on the drawing is small.
+    said = (f"{first[0]} {words.PRISM} {first[1]}", *(" ".join(each) for each in rest))
+    return ", ".join(said)

@@ -18,7 +18,7 @@ from benchassist.records.paper import Block, gap, heading, paragraph
 from benchassist.records.pen import Pen
 from benchassist.records.record import AnswerLine, FindingLine, Part, ReadingLine
 from benchassist.records.words import amount, difference, limit_amount, percent, plural
-from benchassist.verdicts.finding import State
+from benchassist.verdicts.finding import WORST_FIRST, State
 
 _WORD = LEFT + 14
 _WHAT = LEFT + 80
@@ -54,8 +54,9 @@ def part_blocks(pen: Pen, part: Part) -> tuple[Block, ...]:
 
 
 def _counts(findings: Sequence[FindingLine]) -> str:
-    words = [finding.word for finding in findings]
-    return " · ".join(f"{words.count(word)} {word}" for word in dict.fromkeys(words))
+    states = [finding.state for finding in findings]
+    present = (state for state in WORST_FIRST if state in states)
+    return " · ".join(f"{states.count(state)} {state.word}" for state in present)
 
 
 def _read(pen: Pen, readings: Sequence[ReadingLine]) -> tuple[Block, ...]:
@@ -130,9 +131,9 @@ def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[
         for column, cell in zip(_COLUMNS, cells, strict=True):
             pen.text_right(column.right, top + 10, cell, BODY)
 
-    row = Block(1 + BODY.leading * len(names), draw, keeps=True, head=(head,))
+    row = Block(BODY.leading * len(names), draw, keeps=True, head=(head,))
     said = " ".join(text for text in (finding.sentence, _told(part, finding)) if text)
-    sentence = paragraph(pen, said, SMALL_SOFT, x=_WHAT, room=RIGHT - _WHAT - 16)
+    sentence = paragraph(pen, said, SMALL_SOFT, x=_WHAT, room=RIGHT - _WHAT)
     last = tuple(replace(line, keeps=True) for line in sentence[-1:])
     return (row, *sentence[:-1], *last, _hairline())
 
@@ -148,7 +149,7 @@ def _room_for_name(pen: Pen, cells: Sequence[str]) -> float:
 
 
 def _hairline() -> Block:
-    return Block(3, lambda pen, top: pen.rule(_WHAT, top + 2, RIGHT - _WHAT, FAINT))
+    return Block(2.5, lambda pen, top: pen.rule(_WHAT, top + 2, RIGHT - _WHAT, FAINT))
 
 
 def _told(part: Part, finding: FindingLine) -> str:
@@ -178,7 +179,7 @@ def answer_text(answer: AnswerLine, besides: str = "") -> str:
 
 
 def _cells(part: Part) -> tuple[Cell, ...]:
-    """What was answered by eye or by choice, and what is open."""
+    """What was answered by eye or by choice."""
     judged = {finding.prompt for finding in part.findings}
     found = [
         Cell(
@@ -190,14 +191,11 @@ def _cells(part: Part) -> tuple[Cell, ...]:
         if not _has_numbers(each)
     ]
     answered = [
-        Cell(f"{answer.title}: {_said(answer)}")
+        Cell(": ".join(text for text in (answer.title, _said(answer)) if text), answer.seen)
         for answer in part.answers
         if answer.prompt not in judged
     ]
-    waiting = [line.title for line in part.open if line.prompt not in judged]
-    text = f"{plural(len(waiting), 'answer')}: {', '.join(waiting)}"
-    open_ = [Cell(text, State.MISSING.word, State.MISSING)] if waiting else []
-    return (*found, *answered, *open_)
+    return (*found, *answered)
 
 
 def _sentence(part: Part, finding: FindingLine) -> str:
@@ -208,15 +206,21 @@ def _sentence(part: Part, finding: FindingLine) -> str:
 
 
 def _said(answer: AnswerLine) -> str:
-    said = (answer.choice, answer.seen, answer_text(answer))
+    said = (answer.choice, answer_text(answer))
     return "; ".join(text for text in said if text)
 
 
 def _done(pen: Pen, part: Part) -> tuple[Block, ...]:
+    """What was corrected and skipped, and what waits for an answer."""
     rows: list[Block] = []
     for line in part.corrections:
         done = f"{line.did.rstrip('.')} ({line.tool})." if line.tool else line.did
         rows += told_block(pen, "corrected", f"{line.check}: {done} {line.remark}".strip())
     for skipped in part.skipped:
         rows += told_block(pen, "skipped", f"{skipped.title}: {skipped.reason}")
+    judged = {finding.prompt for finding in part.findings}
+    waiting = [line.title for line in part.open if line.prompt not in judged]
+    if waiting:
+        text = f"{plural(len(waiting), 'answer')}: {'; '.join(waiting)}"
+        rows += told_block(pen, State.MISSING.word, text, State.MISSING)
     return tuple(rows)

@@ -97,7 +97,7 @@ def difference(value: Decimal | None, limit: Decimal | None, unit: str) -> str:
     if value is None or limit is None:
         return amount(value, unit)
     text = words.size_beside(value, limit, unit)
-    if text == words.size(Decimal(0), unit):
+    if not any(digit in text for digit in "123456789"):
         return text
     return f"{words.MINUS if value < 0 else '+'}{text}"
 

@@ -83,7 +83,7 @@ def _open(app: QApplication, folder: Path, chosen: argparse.Namespace) -> int:
         theme = Theme(Scheme(settings.scheme))
         theme.changed.connect(lambda: theme.apply(app))
         theme.apply(app)
-        shell = make_shell(store, settings, theme)
+        shell = Shell(make_desk(store, settings), theme, AskPerson())
         hook = FaultHook()
         hook.caught.connect(lambda report: FaultSheet(report).exec())
         hook.install()
@@ -100,10 +100,7 @@ def _restore_hook() -> None:
     sys.excepthook = sys.__excepthook__
 
 
-def make_shell(
-    store: JobStore, settings: Settings, theme: Theme, ask: AskPerson | None = None
-) -> Shell:
-    """The window on a store."""
+def make_desk(store: JobStore, settings: Settings) -> Desk:
+    """What stands behind a window on a store."""
     furniture = Furniture(store, load_guide(), settings, utc_now)
-    desk = Desk(furniture, settings.at_bench or NOBODY)
-    return Shell(desk, theme, ask or AskPerson())
+    return Desk(furniture, settings.at_bench or NOBODY)

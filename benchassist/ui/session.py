@@ -10,11 +10,12 @@ from benchassist.guide.flow import Standing, reopen, standing
 from benchassist.guide.guide import Guide
 from benchassist.job import signing
 from benchassist.job.document import Job
-from benchassist.job.journal import Journal
+from benchassist.job.journal import Entry, Journal
 from benchassist.job.signoff import Person
 from benchassist.limits.load import Limits, load_limits
 from benchassist.people.roles import Act, may
 from benchassist.store.jobs import JobStore
+from benchassist.verdicts.finding import worst
 from benchassist.verdicts.judge import judge
 from benchassist.wrong import BenchError
 
@@ -131,13 +132,24 @@ class Session(QObject):
         """Writes a job whose author has been checked already, such as a signed one."""
         if self._standing is None or self._journal is None:
             return False
+        before, at = self._standing.job, self._clock()
+        return self._store_entries(self._journal.record(before, job, self._person, at), job)
+
+    def _store_entries(self, entries: tuple[Entry, ...], job: Job) -> bool:
+        """Puts entries on disk, and only then shows the job that they make."""
+        if self._journal is None:
+            return False
+        if self._damage:
+            return self._refuse(self._damage)
+        settled = self._standing_of(job)
+        worst_word = worst([one.state for one in settled.findings]).word
         try:
-            entries = self._journal.record(self._standing.job, job, self._person, self._clock())
-            self._store.append(entries, job)
+            self._store.append(entries, job, worst_word)
         except BenchError as error:
             return self._refuse(error.sentence)
         self._journal = self._journal.extended(entries)
-        self._settle(job)
+        self._standing = settled
+        self.changed.emit(settled)
         return True
 
     def correct(self, check: str, remedy: str) -> bool:

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QShortcut
-from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget
+from PySide6.QtWidgets import QLabel, QMainWindow, QMenu, QStackedWidget
 from typing_extensions import override
 
 from benchassist.guide.prompts import StepId
@@ -42,6 +42,7 @@ class Shell(QMainWindow):
         self.setWindowTitle("Benchassist")
         self.setMinimumSize(1280, 760)
         self.statusBar().setSizeGripEnabled(False)
+        self.statusBar().addPermanentWidget(_keys_in_short())
         self._doings = self._make_doings()
         self._make_menus()
         self._connect()
@@ -249,6 +250,13 @@ class Shell(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         self._desk.session.close()
         super().closeEvent(event)
+
+
+def _keys_in_short() -> QLabel:
+    """The keys used most, for the right end of the status line."""
+    label = QLabel("Enter next     R read again     N not applicable     ? all keys")
+    label.setProperty("role", "caption")
+    return label
 
 
 def _has_modifier(event: QKeyEvent) -> bool:

@@ -3,6 +3,8 @@
 For single-vision and multifocal lenses: both errors of both lenses and their whole powers.
 """
 
+from decimal import Decimal
+
 from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import Imbalance as CausedImbalance
@@ -10,10 +12,16 @@ from benchassist.optics.prism import imbalance, prentice
 from benchassist.optics.uncertainty import combined
 from benchassist.verdicts.case import Case, no_limit
 from benchassist.verdicts.centration import distance_found
-from benchassist.verdicts.exact import ZERO, mean, millionth
+from benchassist.verdicts.exact import ZERO, MinusForm, mean, millionth
 from benchassist.verdicts.finding import Finding
-from benchassist.verdicts.imbalance import Imbalance, Sides, doubt_in_prism, judge_imbalance
-from benchassist.verdicts.prism import excess, powers_of_pair, prism_ordered
+from benchassist.verdicts.imbalance import (
+    Imbalance,
+    Sides,
+    displacement,
+    doubt_in_prism,
+    judge_imbalance,
+)
+from benchassist.verdicts.prism import excess, lenses_to_find, powers_along, prism_ordered
 from benchassist.verdicts.weigh import Subject
 from benchassist.verdicts.words import horizontal_prism, millimetres, vertical_imbalance
 
@@ -32,14 +40,14 @@ def _horizontal(case: Case) -> Finding:
         "pair.centration-horizontal", "pair.distance-pd", "Horizontal prism by centration"
     )
     errors = _distance_errors(case)
-    powers = powers_of_pair(case, "horizontal")
+    lenses = lenses_to_find(case)
     if errors is None:
         ordered = all(case.ordered(eye).distance_pd is not None for eye in Eye)
         why = "the distances are not read yet" if ordered else "no distances are ordered yet"
         return subject.missing(f"{subject.what}: {why}.")
-    if powers is None:
+    if lenses is None:
         return subject.missing(f"{subject.what}: order both powers first.")
-    return _by_prism(case, subject, powers, errors)
+    return _by_prism(case, subject, lenses, errors)
 
 
 def _vertical(case: Case) -> tuple[Finding, ...]:
@@ -52,15 +60,15 @@ def _vertical(case: Case) -> tuple[Finding, ...]:
                 "the prism at the reference points."
             ),
         )
-    heights, powers = _height_errors(case), powers_of_pair(case, "vertical")
+    heights, lenses = _height_errors(case), lenses_to_find(case)
     ordered = any(case.ordered(eye).height is not None for eye in Eye)
     if heights is None:
         if not ordered:
             return ()
         return (subject.missing(f"{subject.what}: the heights are not read yet."),)
-    if powers is None:
+    if lenses is None:
         return (subject.missing(f"{subject.what}: order both powers first."),)
-    return (_by_prism(case, subject, powers, heights),)
+    return (_by_prism(case, subject, lenses, heights),)
 
 
 def _distance_errors(case: Case) -> Sides | None:
@@ -75,7 +83,13 @@ def _distance_errors(case: Case) -> Sides | None:
 
 
 def _height_errors(case: Case) -> Sides | None:
-    """Found minus ordered heights, mm; without an ordered height both should be level."""
+    """Found minus ordered heights of the optical centres, mm; None where they are not known.
+
+    Without an ordered height both should be level. The height of a multifocal is that of its
+    segment and says nothing of its optical centre.
+    """
+    if case.design is not Design.SINGLE_VISION:
+        return None
     found = [mean(read) for eye in Eye if (read := case.now.pair.eye(eye).height)]
     if len(found) < len(Eye):
         return None
@@ -86,49 +100,56 @@ def _height_errors(case: Case) -> Sides | None:
     return Sides(*(height - (want or ZERO) for height, want in zip(found, wanted, strict=True)))
 
 
-def _by_prism(case: Case, subject: Subject, powers: Sides, errors: Sides) -> Finding:
+def _by_prism(
+    case: Case, subject: Subject, lenses: tuple[MinusForm, MinusForm], errors: Sides
+) -> Finding:
     """The prism of both lenses by their whole power, in the direction of the subject."""
     direction = subject.key.rpartition("-")[2]
     row = case.row(f"prism-{direction}")
     if row is None:
         return subject.none(f"{subject.what}: {no_limit(case)}.")
-    distances, heights = _distance_errors(case), _height_errors(case)
-    caused = _caused(case, distances or _LEVEL, heights or _LEVEL)
+    caused = _caused(case, lenses)
     if direction == "horizontal":
-        net = millionth(caused.horizontal)
-        total, words = errors.right + errors.left, horizontal_prism(net)
+        net, total = millionth(caused.horizontal), abs(errors.right + errors.left)
+        words = horizontal_prism(net)
     else:
-        net = millionth(caused.vertical)
-        total, words = errors.right - errors.left, vertical_imbalance(net)
-    uncertainty = _mm_doubt(case, direction)
+        net, total = millionth(caused.vertical), abs(errors.right - errors.left)
+        words = vertical_imbalance(net)
+    powers, uncertainty = powers_along(lenses, direction), _mm_doubt(case, direction)
     judged = Imbalance(
         ordered=ZERO,
         found=net,
         per_lens=_LEVEL,
         powers=powers,
         prism_ordered=prism_ordered(case, direction),
-        total_mm=abs(total),
+        total_mm=_at_least(total, displacement(net, powers.largest)),
         each_mm=errors.largest,
         prism_doubt=doubt_in_prism(uncertainty, powers.largest),
         mm_doubt=uncertainty,
-        opening=f"{subject.what} {words}, from an error of {millimetres(abs(total))}",
+        opening=f"{subject.what} {words}, from an error of {millimetres(total)}",
         excess=excess(direction, net),
     )
     return judge_imbalance(case, subject, row, judged)
 
 
-def _caused(case: Case, distances: Sides, heights: Sides) -> CausedImbalance:
+def _at_least(measured: Decimal, by_prism: Decimal | None) -> Decimal | None:
+    """The displacement to judge: the one measured, or the larger one that the prism amounts to.
+
+    An oblique cylinder turns an error of the other direction into prism of this one; the
+    measured displacement alone would pass it. None where only the prism can be judged.
+    """
+    return None if by_prism is None else max(measured, by_prism)
+
+
+def _caused(case: Case, lenses: tuple[MinusForm, MinusForm]) -> CausedImbalance:
     """The imbalance of the pair; a distance too wide puts the centre outwards."""
-    errors = zip(
-        Eye, (distances.right, distances.left), (heights.right, heights.left), strict=True
+    wider = _distance_errors(case) or _LEVEL
+    higher = _height_errors(case) or _LEVEL
+    right, left = (lens.power() for lens in lenses)
+    return imbalance(
+        prentice(right, Eye.RIGHT, float(-wider.right), float(higher.right)),
+        prentice(left, Eye.LEFT, float(-wider.left), float(higher.left)),
     )
-    lenses = []
-    for eye, wider, higher in errors:
-        power, _ = case.power_to_find(eye)
-        if power:
-            lenses.append(prentice(power.power(), eye, float(-wider), float(higher)))
-    right, left = lenses
-    return imbalance(right, left)
 
 
 def _mm_doubt(case: Case, direction: str) -> float:

@@ -139,9 +139,6 @@ class ExactPrism:
     base_in: Decimal = ZERO
     base_up: Decimal = ZERO
 
-    def __sub__(self, other: "ExactPrism") -> "ExactPrism":
-        return ExactPrism(self.base_in - other.base_in, self.base_up - other.base_up)
-
 
 def written_prism(prism: WrittenPrism | None, eye: Eye) -> ExactPrism:
     """The components of a written prism; none written is no prism."""

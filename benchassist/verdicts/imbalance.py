@@ -131,11 +131,6 @@ def _caution(row: Row, imbalance: Imbalance) -> str:
     return f"; caution, one lens alone carries {carried}, more than {row.one_lens} Δ"
 
 
-def powers_known(right: Decimal, left: Decimal) -> Sides:
-    """The sizes of the powers of both lenses in one meridian."""
-    return Sides(abs(right), abs(left))
-
-
 def doubt_in_mm(prism_doubt: float, power: Decimal) -> float:
     """The uncertainty of a displacement told from a prism, mm."""
     return 10.0 * prism_doubt / float(power) if power else 0.0

@@ -6,7 +6,7 @@ from decimal import Decimal
 from benchassist.optics.eye import Eye
 from benchassist.optics.uncertainty import combined
 from benchassist.verdicts.case import Case, no_limit
-from benchassist.verdicts.exact import ExactPrism
+from benchassist.verdicts.exact import ExactPrism, MinusForm
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.imbalance import (
     Imbalance,
@@ -14,7 +14,6 @@ from benchassist.verdicts.imbalance import (
     displacement,
     doubt_in_mm,
     judge_imbalance,
-    powers_known,
 )
 from benchassist.verdicts.weigh import Subject, compared
 from benchassist.verdicts.words import (
@@ -68,11 +67,11 @@ def _pair(case: Case, direction: str) -> Finding:
     if right is None or left is None:
         unread = "both lenses" if right is left else "the other lens"
         return subject.missing(f"{subject.what}: prism not read yet on {unread}.")
-    powers = powers_of_pair(case, direction)
-    if powers is None or case.design is None:
+    lenses = lenses_to_find(case)
+    if lenses is None or case.design is None:
         return subject.missing(f"{subject.what}: order both powers and the design first.")
     row = case.row(f"prism-{direction}")
-    imbalance = _imbalance(case, direction, (right, left), powers)
+    imbalance = _imbalance(case, direction, (right, left), powers_along(lenses, direction))
     if row is None:
         return subject.none(f"{imbalance.opening}; {no_limit(case)}.")
     return judge_imbalance(case, subject, row, imbalance)
@@ -83,14 +82,18 @@ def _prompt_eye(case: Case) -> Eye:
     return Eye.RIGHT if case.prism_found(Eye.RIGHT) is None else Eye.LEFT
 
 
-def powers_of_pair(case: Case, direction: str) -> Sides | None:
-    """The sizes of both powers in the meridian of this direction; None while not ordered."""
+def lenses_to_find(case: Case) -> tuple[MinusForm, MinusForm] | None:
+    """The powers that both lenses must show, right and left; None while one is not ordered."""
     right, left = (case.power_to_find(eye)[0] for eye in Eye)
-    if right is None or left is None:
-        return None
+    return None if right is None or left is None else (right, left)
+
+
+def powers_along(lenses: tuple[MinusForm, MinusForm], direction: str) -> Sides:
+    """The sizes of both powers in the meridian of this direction, D."""
+    right, left = lenses
     if direction == "horizontal":
-        return powers_known(right.horizontal(), left.horizontal())
-    return powers_known(right.vertical(), left.vertical())
+        return Sides(abs(right.horizontal()), abs(left.horizontal()))
+    return Sides(abs(right.vertical()), abs(left.vertical()))
 
 
 def prism_ordered(case: Case, direction: str) -> Decimal:

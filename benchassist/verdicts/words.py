@@ -62,26 +62,23 @@ def degrees(value: Decimal) -> str:
 
 def size(value: Decimal, unit: str) -> str:
     """The size of a quantity in its unit, without a sign."""
-    if unit == "mm":
-        return millimetres(abs(value))
-    if unit == DEGREE:
-        return degrees(abs(value))
-    return f"{plain(value)} {unit}".strip()
+    return _with_unit(_digits(value, unit), unit)
 
 
 def size_beside(value: Decimal, limit: Decimal, unit: str) -> str:
     """The size of a difference, with more decimals where it would look like its limit."""
-    rounded = size(value, unit)
-    if abs(value) == limit or rounded != size(limit, unit):
-        return rounded
-    return f"{trimmed(value)}{'' if unit == DEGREE else ' '}{unit}"
+    digits = _digits(value, unit)
+    looks_alike = Decimal(digits) == Decimal(_digits(limit, unit))
+    if looks_alike and abs(value) != limit:
+        return _with_unit(trimmed(value), unit)
+    return _with_unit(digits, unit)
 
 
 def limit_size(limit: Decimal, unit: str) -> str:
     """A limit with all its decimals: '0.135 D', '1.0 mm', '14°'."""
     if limit == limit.quantize(_HUNDREDTH):
         return size(limit, unit)
-    return f"{trimmed(limit)}{'' if unit == DEGREE else ' '}{unit}"
+    return _with_unit(trimmed(limit), unit)
 
 
 def prism_amount(value: Decimal) -> str:
@@ -131,3 +128,15 @@ def _based(value: Decimal, positive: str, negative: str) -> str:
     if not Decimal(plain(value)):
         return "none"
     return f"{prism_amount(value)} {positive if value > 0 else negative}"
+
+
+def _digits(value: Decimal, unit: str) -> str:
+    if unit == "mm":
+        return millimetres(abs(value)).removesuffix(" mm")
+    if unit == DEGREE:
+        return degrees(abs(value)).removesuffix(DEGREE)
+    return plain(value)
+
+
+def _with_unit(digits: str, unit: str) -> str:
+    return f"{digits}{unit}" if unit == DEGREE else f"{digits} {unit}".strip()

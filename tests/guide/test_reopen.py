@@ -74,6 +74,11 @@ def test_what_was_not_answered_is_left_alone() -> None:
     assert after.now.bench.corrections[0].remark == ""
 
 
+def test_readings_not_yet_taken_are_not_named() -> None:
+    after = reopen(job_for(Design.BIFOCAL), GUIDE, "bench.rotation", "turn")
+    assert after.now.bench.corrections[0].remark == ""
+
+
 def test_corrections_are_kept_oldest_first() -> None:
     once = reopen(READY, GUIDE, "bench.skew", "lift")
     twice = reopen(once, GUIDE, "bench.x-ing", "wring")

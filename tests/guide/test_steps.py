@@ -1,12 +1,14 @@
 """Which prompts a job asks: lists written by hand, and the reasons for the rest."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 
+from benchassist.guide.conditions import condition, why_not
 from benchassist.guide.flow import not_asked, steps_for
 from benchassist.guide.guide import Guide
-from benchassist.guide.prompts import StepId
+from benchassist.guide.prompts import Applies, StepId
 from benchassist.job.document import Job
 from benchassist.job.order import Design, FrameMaterial, Rim, Treatment
 from benchassist.job.signoff import Outcome, SignOff
@@ -207,3 +209,22 @@ def test_remedies_follow_the_frame(
     job = job_for(Design.BIFOCAL, frame=FRAME.with_(material=material, rim=rim))
     asked = {item.id: item for step in steps_for(job, guide) for item in step.prompts}
     assert " ".join(item.id for item in asked["bench.seating"].remedies) == remedies
+
+
+@pytest.mark.parametrize(
+    ("rim", "reason"),
+    [(Rim.FULL, "Only a cord needs it."), (Rim.HALF, None), (None, None)],
+)
+def test_a_prompt_may_be_for_one_mounting(
+    guide: Guide, rim: Rim | None, reason: str | None
+) -> None:
+    applies = Applies(rims=(Rim.HALF,), otherwise="Only a cord needs it.")
+    prompt = replace(guide.prompt("bench.seating"), applies=applies)
+    job = job_for(Design.BIFOCAL, frame=FRAME.with_(rim=rim))
+    assert why_not(prompt, job) == reason
+
+
+def test_an_unknown_condition_is_our_fault() -> None:
+    assert condition("dark").name == "dark"
+    with pytest.raises(KeyError, match="luck"):
+        condition("luck")

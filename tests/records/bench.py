@@ -97,7 +97,7 @@ def guide() -> Guide:
         ),
     }
     steps = tuple(Step(step, step.value.capitalize(), prompts[step]) for step in StepId)
-    note = MaterialNote("acetate", "Warm it before bending.", "Never bend it cold.", "own")
+    note = MaterialNote("acetate", "Warm it before bending.", "Bend it cold.", "own")
     return Guide("en", "test", steps, (note,))
 
 

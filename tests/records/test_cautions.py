@@ -29,10 +29,12 @@ def test_the_caution_of_the_rule_set_is_told() -> None:
 
 
 def test_remembered_limits_are_told_and_read_ones_are_not() -> None:
-    assert "1 of the 1 rules" in said(bench.job(), with_evidence(Evidence.MEMORY))
+    assert "Of 1 rule applied, 1 is known from memory" in said(
+        bench.job(), with_evidence(Evidence.MEMORY)
+    )
     assert "carried over" in said(bench.job(), with_evidence(Evidence.CARRIED))
-    assert "no published source" in said(bench.job(), with_evidence(Evidence.PROPOSED))
-    assert "rules applied" not in said(bench.job(), with_evidence(Evidence.READ))
+    assert "without a published source" in said(bench.job(), with_evidence(Evidence.PROPOSED))
+    assert "applied" not in said(bench.job(), with_evidence(Evidence.READ))
 
 
 def test_readings_without_a_meter_are_counted() -> None:
@@ -43,7 +45,7 @@ def test_readings_without_a_meter_are_counted() -> None:
 
 def test_material_and_skipped_prompts_are_told() -> None:
     text = said(bench.job(), ())
-    assert "Warm it before bending. Never bend it cold." in text
+    assert "Acetate: warm it before bending. Never: bend it cold." in text
     assert "1 prompt was skipped." in text
 
 

@@ -28,6 +28,14 @@ def test_a_word_wider_than_the_line_is_cut() -> None:
     assert "".join(lines) == "W" * 100
 
 
+def test_a_number_keeps_its_unit_and_a_power_its_axis() -> None:
+    text = "found −2.25 −0.75 × 165, limit ±0.12 D, 1.0 mm (50 %)."
+    for room in range(60, 200, 3):
+        for line in PEN.wrap(text, BODY, room):
+            assert not line.startswith(("×", "D,", "mm", "%"))
+            assert not line.endswith("×")
+
+
 @pytest.mark.parametrize("font", [REGULAR, STRONG])
 def test_the_font_has_the_marks_of_the_trade(font: str) -> None:
     glyphs = pdfmetrics.getFont(font).face.charToGlyph

@@ -1,10 +1,12 @@
 """What the drawing shows for a prompt: where the job stands, as marks on the spectacles."""
 
+from benchassist.geometry.fault import Fault
 from benchassist.geometry.plan import Centration
 from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.prompts import Prompt, StepId
 from benchassist.job.plan import front_plan
 from benchassist.job.readings import EyeLayout
+from benchassist.ui.asking.faults import measured_fault
 from benchassist.ui.drawings.scene import Mark, Scene
 
 _LENSES = (StepId.RIGHT, StepId.LEFT)
@@ -22,6 +24,7 @@ def scene_for(standing: Standing, prompt: Prompt, *, hides_order: bool) -> Scene
         found_right=_found(pair.right),
         found_left=_found(pair.left),
         hides_ordered=hides_order,
+        fault=_fault(standing, prompt),
     )
 
 
@@ -38,6 +41,11 @@ def _marks(one: PromptStanding, active: Prompt) -> list[Mark]:
         )
         for spot in one.prompt.spots
     ]
+
+
+def _fault(standing: Standing, prompt: Prompt) -> Fault | None:
+    now = standing.prompt(prompt.id)
+    return measured_fault(standing.job, now) if now else None
 
 
 def _found(layout: EyeLayout) -> Centration:

@@ -107,10 +107,11 @@ class Canvas:
             self._head(start, atan2(-way[1], -way[0]), ink)
 
     def _head(self, tip: Point, angle: float, ink: Ink) -> None:
-        corners = [tip]
-        for turn in (radians(156), radians(-156)):
-            corners.append((tip[0] + 8 * cos(angle + turn), tip[1] + 8 * sin(angle + turn)))
-        self.shape(tuple(corners), None, ink.name, ink.alpha)
+        barbs = tuple(
+            (tip[0] + 8 * cos(angle + turn), tip[1] + 8 * sin(angle + turn))
+            for turn in (radians(156), radians(-156))
+        )
+        self.shape((tip, *barbs), None, ink.name, ink.alpha)
 
     def words(
         self, at: Point, text: str, name: str = "ink_soft", *, strong: bool = False

@@ -83,7 +83,8 @@ class Gauge(QWidget):
     def _paint_finding(self, painter: QPainter, finding: Finding) -> None:
         limit = _limit(finding)
         foot = f"limit ±{limit}" if limit else ""
-        self._paint_words(painter, _title(finding), _value(finding) or _UNREAD, foot)
+        blank = "" if finding.state is State.NONE else _UNREAD
+        self._paint_words(painter, _title(finding), _value(finding) or blank, foot)
         if finding.limit:
             self._paint_scale(painter, finding, finding.limit)
         self._paint_state(painter, finding.state)
@@ -97,13 +98,22 @@ class Gauge(QWidget):
         painter.setPen(QColor(colours.ink if is_read else colours.ink_soft))
         painter.drawText(top, _RIGHT, value)
         room = self.width() - painter.fontMetrics().horizontalAdvance(value) - 12
-        painter.setFont(self._theme.font(Size.BODY, strong=True))
-        painter.setPen(QColor(colours.ink))
-        short = painter.fontMetrics().elidedText(title, Qt.TextElideMode.ElideRight, room)
-        painter.drawText(top, _LEFT, short)
+        self._paint_title(painter, title, room)
         painter.setFont(self._theme.font(Size.CAPTION))
         painter.setPen(QColor(colours.ink_soft))
         painter.drawText(foot, _LEFT, limit)
+
+    def _paint_title(self, painter: QPainter, title: str, room: int) -> None:
+        """The title in the largest type that fits its room, at last in two lines."""
+        painter.setPen(QColor(self._theme.colours.ink))
+        for size in (Size.BODY, Size.CAPTION):
+            painter.setFont(self._theme.font(size, strong=True))
+            if painter.fontMetrics().horizontalAdvance(title) <= room:
+                painter.drawText(QRectF(0, 4, room, 24), _LEFT, title)
+                return
+        painter.setFont(self._theme.font(Size.SMALL, strong=True))
+        two_lines = QRectF(0, 1, room, 32)
+        painter.drawText(two_lines, _LEFT | Qt.TextFlag.TextWordWrap, title)
 
     def _paint_state(self, painter: QPainter, state: State) -> None:
         foot = QRectF(0, 60, self.width(), 22)

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QPointF, QRectF
 
 from benchassist.geometry.fault import Fault
+from benchassist.geometry.figure import Figure
 from benchassist.geometry.plan import FrontPlan
 from benchassist.geometry.views import view
 from benchassist.optics.eye import Eye
@@ -13,6 +14,8 @@ _PLAN = FrontPlan(a=50.0, b=36.0, dbl=18.0, ed=53.0, rim_width=3.2)
 _BOX = QRectF(14.0, 14.0, 228.0, 120.0)
 _ARROW = Ink("outside", 2.0)
 _EDGE = Ink("accent", 2.2)
+_EDGE_ON = frozenset({"front-line", "lens-line"})
+_LEANING = FrontPlan(a=50.0, b=36.0, dbl=18.0, ed=53.0, tilt=16.0)
 
 
 def rotation(canvas: Canvas, _shown: Shown) -> None:
@@ -37,9 +40,13 @@ def skew(canvas: Canvas, _shown: Shown) -> None:
 
 
 def x_ing(canvas: Canvas, _shown: Shown) -> None:
-    """The two lens planes cross when seen from the side."""
-    canvas.figure(view(_PLAN, "side", Fault("x-ing", 22.0)), _BOX)
-    canvas.words((116.0, 146.0), "from the side the lenses cross")
+    """Seen from the side the two lenses cover each other, or cross."""
+    for x, fault in ((68.0, None), (188.0, Fault("x-ing", 24.0))):
+        side = view(_PLAN, "side", fault)
+        lenses = tuple(one for one in side.strokes if one.name.removeprefix("far-") in _EDGE_ON)
+        canvas.figure(Figure("side", lenses, ()), QRectF(x - 40.0, 12.0, 80.0, 104.0))
+    canvas.good((68.0, 138.0))
+    canvas.bad((188.0, 138.0))
 
 
 def planes(canvas: Canvas, _shown: Shown) -> None:
@@ -59,8 +66,8 @@ def four_point(canvas: Canvas, _shown: Shown) -> None:
     box = QRectF(14.0, 34.0, 228.0, 96.0)
     to_px = canvas.figure(view(_PLAN, "top"), box)
     y = to_px.map(QPointF(0.0, 8.0)).y()
-    canvas.shape(((26, y - 10), (230, y - 10), (230, y), (26, y)), _EDGE, "accent_soft")
-    for x in (42.0, 214.0):
+    canvas.shape(((46, y - 10), (210, y - 10), (210, y), (46, y)), _EDGE, "accent_soft")
+    for x in (56.0, 200.0):
         canvas.circle((x, y + 1.0), 4.5, Ink("raised", 1.5), "within")
     for x in (112.0, 144.0):
         canvas.arrow((x, y + 3.0), (x, y + 18.0), Ink("close", 1.6), is_double=True)
@@ -75,11 +82,11 @@ def open_angle(canvas: Canvas, _shown: Shown) -> None:
 
 def pantoscopic(canvas: Canvas, _shown: Shown) -> None:
     """The angle between the front and a square on the temples."""
-    to_px = canvas.figure(view(_PLAN, "side"), _BOX)
+    to_px = canvas.figure(view(_LEANING, "side"), QRectF(14.0, 14.0, 216.0, 120.0))
     hinge = to_px.map(QPointF(0.0, 0.26 * 36.0))
     x, y = hinge.x() + 4.0, hinge.y()
     canvas.line(((x, y - 34.0), (x, y + 62.0)), Ink("accent", 1.4, dash=(6.0, 4.0)))
-    canvas.arc((x, y), 52.0, 261.0, 270.0, _ARROW)
+    canvas.arc((x, y), 52.0, 253.0, 270.0, _ARROW)
     canvas.words((x - 62.0, y + 44.0), "tilt", "outside", strong=True)
     canvas.line(((x - 48.0, y + 44.0), (x - 8.0, y + 50.0)), Ink("outside", 1.0))
     canvas.words((116.0, 148.0), "lower rims nearer the cheeks, both alike")
@@ -87,13 +94,13 @@ def pantoscopic(canvas: Canvas, _shown: Shown) -> None:
 
 def table_inverted(canvas: Canvas, _shown: Shown) -> None:
     """Upside down: one shaft lifts off the flat table."""
-    canvas.figure(view(_PLAN, "table", Fault("table-inverted", 14.0, Eye.RIGHT)), _BOX)
+    canvas.figure(view(_PLAN, "table", Fault("table-inverted", 24.0, Eye.RIGHT)), _BOX)
     canvas.words((128.0, 148.0), "table touch, upside down: a shaft lifts")
 
 
 def table_upright(canvas: Canvas, _shown: Shown) -> None:
     """Upright: one tip lifts off the flat table."""
-    canvas.figure(view(_PLAN, "table", Fault("table-upright", 14.0, Eye.LEFT)), _BOX)
+    canvas.figure(view(_PLAN, "table", Fault("table-upright", 24.0, Eye.LEFT)), _BOX)
     canvas.words((128.0, 148.0), "table touch, upright: a tip lifts")
 
 

@@ -35,21 +35,21 @@ def _px(to_px: QTransform, plan: FrontPlan, at: Point) -> Point:
 
 def progressive_marks(canvas: Canvas, _shown: Shown) -> None:
     """What is printed and what is engraved on a power-variation lens."""
-    to_px = canvas.figure(_right_lens(_PLAN), QRectF(20.0, 10.0, 170.0, 124.0))
+    to_px = canvas.figure(_right_lens(_PLAN), QRectF(14.0, 8.0, 160.0, 124.0))
     for at, words in (
         ((-1.0, 11.0), "distance"),
         ((-1.0, 3.0), "fitting cross"),
         ((-1.0, -13.0), "near"),
     ):
         x, y = _px(to_px, _PLAN, at)
-        canvas.line(((x + 26.0, y), (190.0, y)), Ink("outline", 1.0))
-        canvas.words((222.0, y), words, "ink")
+        canvas.line(((x + 26.0, y), (182.0, y)), Ink("outline", 1.0))
+        canvas.words((219.0, y), words, "ink")
     left, right = (_px(to_px, _PLAN, (2.5 + side * 17.0, -1.0)) for side in (-1, 1))
     y = 145.0
     canvas.arrow((left[0], y), (right[0], y), _MEASURE, is_double=True)
     for x, top in (left, right):
         canvas.line(((x, top + 6.0), (x, y + 5.0)), Ink("accent", 1.0, dash=(3.0, 3.0)))
-    canvas.words((226.0, y), "34 mm, usual")
+    canvas.words((219.0, y), "34 mm")
 
 
 def centration(canvas: Canvas, _shown: Shown) -> None:
@@ -97,27 +97,27 @@ def segment_tilt(canvas: Canvas, _shown: Shown) -> None:
 
 def calliper(canvas: Canvas, _shown: Shown) -> None:
     """A calliper across the thickness of a lens."""
-    outer, inner = _bow(46.0, 28.0), _bow(58.0, 18.0)
+    outer, inner = _bow(50.0, 26.0), _bow(62.0, 16.0)
     canvas.shape((*outer, *reversed(inner)), Ink("lens_edge", 1.6), "lens")
-    for tip, way in (((128.0, 73.0), 1), ((128.0, 82.0), -1)):
-        tail = (128.0, tip[1] - way * 44.0)
-        canvas.arrow(tail, tip, Ink("accent", 2.6))
-    canvas.line(((128.0, 29.0), (196.0, 22.0), (218.0, 78.0)), Ink("frame_edge", 4.0))
-    canvas.line(((128.0, 126.0), (196.0, 132.0), (218.0, 78.0)), Ink("frame_edge", 4.0))
-    canvas.circle((218.0, 78.0), 7.0, Ink("frame_edge", 2.0), "frame_glow")
-    canvas.words((60.0, 138.0), "square to the surface")
+    for tip, way in (((110.0, 76.0), -1), ((110.0, 78.0), 1)):
+        far = 77.0 + way * 64.0
+        for ink in (Ink("frame_edge", 7.5), Ink("frame_glow", 5.0)):
+            canvas.curve(tip, (118.0, far), (206.0, far), (230.0, 77.0), ink)
+        canvas.arrow((66.0, 77.0 + way * 40.0), (98.0, 77.0 + way * 10.0), _MEASURE)
+    canvas.circle((230.0, 77.0), 7.5, Ink("frame_edge", 1.6), "frame")
+    canvas.words((128.0, 148.0), "square to both surfaces")
 
 
 def _bow(y: float, bulge: float) -> tuple[Point, ...]:
-    return tuple((128.0 + 9.0 * n, y + bulge * (1 - (n / 10) ** 2)) for n in range(-10, 11))
+    return tuple((110.0 + 8.4 * n, y + bulge * (1 - (n / 10) ** 2)) for n in range(-10, 11))
 
 
 def surface_light(canvas: Canvas, _shown: Shown) -> None:
     """Slanting light on a dark ground makes a scratch shine."""
     lamp, lens = (46.0, 34.0), (138.0, 88.0)
-    canvas.shape((lamp, (lens[0] - 44, lens[1] - 22), (lens[0] + 30, lens[1] + 20)), None,
-                 "close", 46)  # fmt: skip
-    canvas.circle(lamp, 12.0, Ink("close", 1.6), "close")
+    beam = (lamp, (lens[0] - 40.0, lens[1] + 22.0), (lens[0] + 22.0, lens[1] - 32.0))
+    canvas.shape(beam, None, "caution_bar", 70)
+    canvas.circle(lamp, 12.0, None, "caution_bar")
     canvas.ellipse(lens, 52.0, 36.0, Ink("lens_edge", 2.0))
     scratch = tuple((lens[0] - 20.0 + n * 4.0, lens[1] - 8.0 + 5.0 * sin(n * pi / 7))
                     for n in range(12))  # fmt: skip

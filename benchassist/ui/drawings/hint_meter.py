@@ -66,7 +66,7 @@ def reticle_prism(canvas: Canvas, shown: Shown) -> None:
     at, step = (104.0, 80.0), 15.0
     for ring in range(1, 5):
         canvas.circle(at, ring * step, _FAINT)
-        canvas.words((at[0] + ring * step, at[1] + 7.0), str(ring), "instrument_soft")
+        canvas.words((at[0] + ring * step - 6.0, at[1] + 8.0), str(ring), "instrument_soft")
     canvas.line(((at[0] - 66, at[1]), (at[0] + 66, at[1])), _FAINT)
     canvas.line(((at[0], at[1] - 66), (at[0], at[1] + 66)), _FAINT)
     target = around(at, min(shown.amount, 4.2) * step, shown.base)
@@ -74,7 +74,7 @@ def reticle_prism(canvas: Canvas, shown: Shown) -> None:
         ends = tuple(around(target, 13.0 * way, turn) for way in (-1, 1))
         canvas.line(ends, Ink("instrument_line", 2.2))
     if shown.amount > 0.3:  # noqa: PLR2004  (nearer, an arrow would cover the target)
-        canvas.arrow(at, target, Ink("close", 1.8))
+        canvas.arrow(at, target, Ink("instrument_line", 1.4, dash=(4.0, 3.0)))
     canvas.words((216.0, 70.0), f"{shown.amount:.2f} Δ", "instrument_line", strong=True)
     canvas.words((216.0, 88.0), f"base {shown.base:.0f}°", "instrument_line")
 
@@ -97,17 +97,15 @@ def _stop(canvas: Canvas, x: float) -> None:
 
 def _lens_on_stop(canvas: Canvas, x: float, *, is_back: bool) -> None:
     """A meniscus: hollow back surface down on the stop, or turned over on its front."""
-    low, high = (86.0, 58.0) if is_back else (86.0, 46.0)
-    turn = -1 if is_back else 1
-    rim = low if is_back else low - 26.0
-    outer = _bow(x, 52.0, rim, turn * 26.0)
-    inner = _bow(x, 52.0, rim + turn * 2.0 - (2.0 if is_back else 10.0), turn * 15.0)
-    canvas.shape((*outer, *reversed(inner)), Ink("lens_edge", 1.5), "lens")
-    wafer_y = rim + turn * 19.0
-    canvas.line(
-        ((x + 12, wafer_y - turn * 4), (x + 26, wafer_y - turn * 9)), Ink("accent", 4.0)
-    )
-    canvas.words((x, min(low, high) - 34.0 if is_back else 34.0), "near portion", "accent")
+    if is_back:
+        front, back = _bow(x, 52.0, 102.0, -26.0), _bow(x, 52.0, 104.0, -15.0)
+        wafer, words = (_bow(x, 52.0, 102.0, -28.0)[12:16]), 60.0
+    else:
+        front, back = _bow(x, 52.0, 62.0, 26.0), _bow(x, 52.0, 60.0, 15.0)
+        wafer, words = (_bow(x, 52.0, 62.0, 28.0)[12:16]), 44.0
+    canvas.shape((*front, *reversed(back)), Ink("lens_edge", 1.5), "lens")
+    canvas.line(wafer, Ink("accent", 4.0))
+    canvas.words((x + 22.0, words), "near portion", "accent")
 
 
 def _bow(x: float, reach: float, y: float, bulge: float) -> tuple[Point, ...]:

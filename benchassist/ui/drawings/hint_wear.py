@@ -10,6 +10,7 @@ from benchassist.ui.drawings.hint_meter import Shown
 _SKIN = Ink("ink_soft", 1.6)
 _FRAME = Ink("frame", 4.0)
 _MEASURE = Ink("accent", 1.8)
+_INK = Ink("accent", 2.4)
 _LEVEL = Ink("accent", 1.4, dash=(5.0, 4.0))
 
 
@@ -18,7 +19,8 @@ def level(canvas: Canvas, _shown: Shown) -> None:
     for x, turn in ((68.0, 0.0), (188.0, 9.0)):
         canvas.ellipse((x, 76.0), 42.0, 56.0, _SKIN)
         for side in (-1, 1):
-            canvas.arc((x + side * 46.0, 78.0), 9.0, -90.0 * side, 90.0 * side + 90, _SKIN)
+            start = -90.0 if side > 0 else 90.0
+            canvas.arc((x + side * 43.0, 78.0), 9.0, start, start + 180.0, _SKIN)
             canvas.circle((x + side * 19.0, 68.0), 2.4, None, "ink")
         canvas.line(((x - 54.0, 68.0), (x + 54.0, 68.0)), _LEVEL)
         canvas.arc((x, 96.0), 16.0, 200.0, 340.0, _SKIN)
@@ -56,7 +58,7 @@ def fitting_cross(canvas: Canvas, _shown: Shown) -> None:
     low = tuple((128.0 + 9.0 * n, 76.0 + 32.0 * (1 - (n / 10) ** 2)) for n in range(-10, 11))
     canvas.shape((*lid, *reversed(low)), _SKIN, "raised")
     canvas.circle((128.0, 72.0), 27.0, Ink("accent", 1.6), "accent_soft")
-    canvas.circle((128.0, 72.0), 10.0, None, "ink")
+    canvas.circle((128.0, 72.0), 10.0, None, "instrument")
     x, y = 158.0, 52.0
     for ends in (((x - 11, y), (x + 11, y)), ((x, y - 11), (x, y + 11))):
         canvas.line(ends, Ink("outside", 2.4))
@@ -91,9 +93,8 @@ def care(canvas: Canvas, _shown: Shown) -> None:
     """Rinse first, then wipe with a soft cloth."""
     canvas.line(((30.0, 34.0), (66.0, 34.0), (72.0, 40.0), (72.0, 50.0)), Ink("outline", 8.0))
     for x, y in ((72.0, 66.0), (66.0, 82.0), (78.0, 86.0), (72.0, 102.0)):
-        drop = ((x, y - 8.0), (x + 4.0, y), (x + 2.6, y + 3.6), (x, y + 4.6), (x - 2.6, y + 3.6),
-                (x - 4.0, y))  # fmt: skip
-        canvas.shape(drop, None, "accent")
+        lower = ((x + 4, y), (x + 2.6, y + 3.6), (x, y + 4.6), (x - 2.6, y + 3.6), (x - 4, y))
+        canvas.shape(((x, y - 8.0), *lower), None, "accent")
     canvas.ellipse((72.0, 120.0), 40.0, 13.0, _FRAME, "lens")
     canvas.arrow((120.0, 84.0), (144.0, 84.0), Ink("ink_soft", 1.8))
     canvas.ellipse((198.0, 92.0), 40.0, 30.0, _FRAME, "lens")
@@ -106,11 +107,12 @@ def care(canvas: Canvas, _shown: Shown) -> None:
 def sign(canvas: Canvas, _shown: Shown) -> None:
     """A name on the line."""
     canvas.line(((40.0, 116.0), (216.0, 116.0)), Ink("outline", 1.4))
-    canvas.curve((56.0, 106.0), (74.0, 40.0), (84.0, 60.0), (78.0, 108.0), Ink("accent", 2.4))
-    canvas.curve((78.0, 108.0), (96.0, 66.0), (104.0, 130.0), (120.0, 92.0), Ink("accent", 2.4))
-    canvas.curve(
-        (120.0, 92.0), (134.0, 76.0), (136.0, 124.0), (158.0, 98.0), Ink("accent", 2.4)
-    )
+    for points in (
+        ((56.0, 106.0), (74.0, 40.0), (84.0, 60.0), (78.0, 108.0)),
+        ((78.0, 108.0), (96.0, 66.0), (104.0, 130.0), (120.0, 92.0)),
+        ((120.0, 92.0), (134.0, 76.0), (136.0, 124.0), (158.0, 98.0)),
+    ):
+        canvas.curve(*points, _INK)
     nib = ((158.0, 98.0), (164.0, 82.0), (174.0, 92.0))
     canvas.shape(nib, Ink("frame_edge", 1.2), "frame_glow")
     body = ((164.0, 82.0), (208.0, 38.0), (218.0, 48.0), (174.0, 92.0))

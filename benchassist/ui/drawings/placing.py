@@ -48,7 +48,7 @@ def placed_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> tuple[Placed, ...]:
     room = Room(sheet.rect.adjusted(6, 6, -6, -6), sheet.body)
     room.taken = [text.rect for text in sheet.texts]
     room.avoided = [
-        to_px.mapRect(_rect_of(stroke.points))
+        to_px.mapRect(_rect_of(stroke.points)).adjusted(-2, -2, 2, 2)
         for stroke in figure.strokes
         if stroke.name in _AVOIDED
     ]

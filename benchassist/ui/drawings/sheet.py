@@ -7,8 +7,8 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
 
 from benchassist.geometry.dimensions import Dimension, dimensions
-from benchassist.geometry.fault import kind_of
-from benchassist.geometry.figure import Figure
+from benchassist.geometry.fault import enlarged
+from benchassist.geometry.figure import Figure, Stroke, bounds
 from benchassist.ui.drawings.scene import Scene
 from benchassist.ui.drawings.strokes import body_of, paint_figure
 from benchassist.ui.theme import Size, Theme
@@ -76,11 +76,12 @@ class Sheet:
         """How the drawing is to be read: from where, and what is not true to size in it."""
         scene, figure = self.scene, self.figure
         parts = [_SEEN[figure.view]]
-        kind = kind_of(scene.fault)
-        if kind is not None and scene.fault is not None and kind.view == figure.view:
-            size = f"{abs(scene.fault.value):.1f}{'' if kind.unit == '°' else ' '}{kind.unit}"
-            larger = f"drawn {figure.factor:.0f} times larger"
-            parts.append(f"fault of {size} {larger if figure.factor > 1 else 'true to size'}")
+        drawn = enlarged(scene.fault, figure.view)
+        if drawn is not None:
+            unit = drawn.kind.unit
+            size = f"{abs(drawn.fault.value):.1f}{'' if unit == '°' else ' '}{unit}"
+            larger = f"drawn {drawn.factor} times larger"
+            parts.append(f"fault of {size} {larger if drawn.factor > 1 else 'true to size'}")
         unknown = [size.upper() for size in scene.plan.assumed if size != "ed"]
         if unknown:
             parts.append(f"{', '.join(unknown)} not ordered, drawn at a usual size")
@@ -101,7 +102,7 @@ class Sheet:
         place = QRectF((self.rect.width() - wide) / 2, self.rect.height() - 28, wide, 18)
         words.append(Text(self.caption, place, font, QColor(theme.colours.ink_soft)))
         for line in self._dimensions():
-            words.append(_dimension_words(line, to_px, theme, hides=self.scene.hides_ordered))
+            words.append(_dimension_words(line, self))
         return tuple(words)
 
     def _dimensions(self) -> tuple[Dimension, ...]:
@@ -146,45 +147,55 @@ def _eye_words(figure: Figure, to_px: QTransform, theme: Theme) -> list[Text]:
 
 
 def _eye_word_at(figure: Figure, name: str, to_px: QTransform) -> QPointF:
-    if figure.view == "table":
-        return to_px.map(QPointF(*(figure.spot(f"{name}.endpiece") or (0, 0)))) - QPointF(0, 34)
-    x = to_px.map(QPointF(*_middle(figure, name))).x()
-    _, bottom, _, top = figure.bounds
-    if figure.view == "top":
-        return QPointF(x, to_px.map(QPointF(0, bottom)).y() + 22)
-    return QPointF(x, to_px.map(QPointF(0, top)).y() - 26)
+    """Above the lens seen from the front, below it in the other views."""
+    box = next(
+        to_px.mapRect(_rect_of(stroke))
+        for stroke in figure.strokes
+        if stroke.eye == name and stroke.name in {"box", "front-line", "lens"}
+    )
+    _, bottom, _, top = (to_px.map(QPointF(0, y)).y() for y in figure.bounds)
+    if figure.view == "front":
+        return QPointF(box.center().x(), top - 26)
+    low = bottom if figure.view == "top" else box.bottom()
+    return QPointF(box.center().x(), low + 22)
 
 
-def _middle(figure: Figure, name: str) -> tuple[float, float]:
-    """The middle of one lens."""
-    strokes = [
-        stroke for stroke in figure.strokes
-        if stroke.eye == name and stroke.name in {"box", "front-line"}
-    ]  # fmt: skip
-    xs = [x for x, _ in strokes[0].points]
-    return (min(xs) + max(xs)) / 2, 0.0
+def _rect_of(stroke: Stroke) -> QRectF:
+    left, bottom, right, top = bounds(stroke.points)
+    return QRectF(left, bottom, right - left, top - bottom)
 
 
-def _dimension_words(line: Dimension, to_px: QTransform, theme: Theme, *, hides: bool) -> Text:
+def _dimension_words(line: Dimension, sheet: Sheet) -> Text:
     """The length of a dimension line: what was found in ink, what was ordered softly."""
-    ordered = None if hides else line.ordered
+    theme, to_px = sheet.theme, sheet.to_px
+    ordered = None if sheet.scene.hides_ordered else line.ordered
     shown = line.found if line.found is not None else ordered
     words = "" if shown is None else f"{shown:.1f} mm"
-    if line.found is not None and ordered is not None and line.name != "height":
-        words += f", ordered {ordered:.1f}"
     font = theme.font(Size.CAPTION)
-    wide = QFontMetricsF(font).horizontalAdvance(words) + 2
+    metrics = QFontMetricsF(font)
     end = line.found_end or line.ordered_end or line.start
-    colour = QColor(theme.colours.ink if line.found is not None else theme.colours.ink_soft)
     start_px, end_px = to_px.map(QPointF(*line.start)), to_px.map(QPointF(*end))
+    if line.found is not None and ordered is not None:
+        longer = f"{words}, ordered {ordered:.1f}"
+        if metrics.horizontalAdvance(longer) < abs(end_px.x() - start_px.x()) - 8:
+            words = longer
+    wide = metrics.horizontalAdvance(words) + 2
+    colour = QColor(theme.colours.ink if line.found is not None else theme.colours.ink_soft)
     if line.name == "height":
-        side = -1 if end_px.x() < to_px.map(QPointF(0, 0)).x() else 1
-        left = end_px.x() - 6 - wide if side < 0 else end_px.x() + 6
-        rect = QRectF(left, start_px.y() * 0.72 + end_px.y() * 0.28 - 9, wide, 18)
-    else:
-        x = (start_px.x() + end_px.x()) / 2
-        rect = QRectF(x - wide / 2, end_px.y() + 5, wide, 18)
-    return Text(words, rect, font, colour)
+        return Text(words, _beside_height(sheet, start_px, end_px, wide), font, colour)
+    x = (start_px.x() + end_px.x()) / 2
+    return Text(words, QRectF(x - wide / 2, end_px.y() + 5, wide, 18), font, colour)
+
+
+def _beside_height(sheet: Sheet, low: QPointF, high: QPointF, wide: float) -> QRectF:
+    """Beside the height line towards the temple, as low as the rim leaves room."""
+    is_right_eye = high.x() < sheet.to_px.map(QPointF(0, 0)).x()
+    left = high.x() - 6 - wide if is_right_eye else high.x() + 6
+    rects = [
+        QRectF(left, low.y() + share * (high.y() - low.y()) - 9, wide, 18)
+        for share in (0.28, 0.34, 0.4, 0.62, 0.72)
+    ]
+    return next((rect for rect in rects if not sheet.body.intersects(rect)), rects[-1])
 
 
 def _paint_centre_line(

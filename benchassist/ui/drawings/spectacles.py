@@ -152,7 +152,8 @@ def _described(sheet: Sheet, marks: tuple[Mark, ...]) -> str:
     """What a screen reader says: the view, and each mark with its state."""
     active = [f"Now: {mark.label}" for mark in marks if mark.is_active][:1]
     listed = [f"{mark.label}, {_where(mark.spot)}: {mark.word}" for mark in marks]
-    return ". ".join((sheet.caption.capitalize(), *active, *listed)) + "."
+    seen = f"{sheet.caption[:1].upper()}{sheet.caption[1:]}"
+    return ". ".join((seen, *active, *listed)) + "."
 
 
 def _where(spot: str) -> str:

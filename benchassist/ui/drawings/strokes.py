@@ -96,7 +96,7 @@ def paint_figure(
     """Paint the whole figure: first what lies behind, then the frame, lenses and marks."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     scale = abs(to_px.m11())
-    if figure.named("bridge"):
+    if any(stroke.name in _BODY for stroke in figure.strokes):
         _paint_behind(painter, figure, to_px, colours)
         _paint_body(painter, body, colours, scale)
     for stroke in figure.strokes:
@@ -231,12 +231,12 @@ def _paint_reflection(painter: QPainter, box: QRectF, colours: Colours) -> None:
 
 
 def _paint_arrows(painter: QPainter, path: QPainterPath, colours: Colours) -> None:
-    """Small arrow heads at both ends of an upright gap."""
+    """Arrow heads at both ends of an upright gap, smaller where it is short."""
     start, end = path.pointAtPercent(0.0), path.pointAtPercent(1.0)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(colours.outside))
     way = 1 if end.y() < start.y() else -1
+    tall = min(8.0, path.length() * 0.4)
     for tip, sign in ((start, -way), (end, way)):
-        painter.drawPolygon(
-            QPolygonF([tip, tip + QPointF(-4, 8 * sign), tip + QPointF(4, 8 * sign)])
-        )
+        barb = QPointF(tall / 2, tall * sign)
+        painter.drawPolygon(QPolygonF([tip, tip + barb, tip + QPointF(-barb.x(), barb.y())]))

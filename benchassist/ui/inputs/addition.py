@@ -7,7 +7,8 @@ from typing_extensions import override
 
 from benchassist.job.readings import Surface
 from benchassist.ui.inputs.forms import ADDITION_FORMS, kind_of
-from benchassist.ui.inputs.repeated import RepeatedInput, Values
+from benchassist.ui.inputs.repeated import RepeatedInput
+from benchassist.ui.inputs.row import Values
 from benchassist.ui.inputs.segments import Segments
 
 _SURFACES = (

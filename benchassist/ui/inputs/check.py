@@ -3,10 +3,8 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QGridLayout,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -14,11 +12,12 @@ from PySide6.QtWidgets import (
 
 from benchassist.guide.prompts import Kind, Measurement, Prompt
 from benchassist.job.checks import Answer, Seen
+from benchassist.ui.inputs.line import Line
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.segments import Segments
 
-_COLUMNS = 4
+_FIELD_WIDTH = 96
 _BY_EYE = ((Seen.GOOD.value, "&Good"), (Seen.FAULT.value, "&Fault"))
 _DONE = ((Seen.GOOD.value, "&Done"),)
 
@@ -45,11 +44,11 @@ class CheckInput(QWidget):
         self._choices = Segments(_choices_of(prompt), self)
         self._choices.chosen.connect(self._on_chosen)
         self._fields = tuple(NumberInput(_spec(one), self) for one in prompt.inputs)
-        self._remark = QLineEdit()
-        self._remark.setAccessibleName("Remark")
+        self._remark = Line("Remark")
         self._remark.setPlaceholderText("Remark, if any")
-        self._remark.editingFinished.connect(self._on_remark)
-        self._remark.returnPressed.connect(self.finished)
+        self._remark.taken.connect(lambda text: self._change({"remark": text}))
+        self._remark.finished.connect(self.finished)
+        self._remark.stepped_back.connect(self.stepped_back)
         self._remedies = _Remedies(prompt, self)
         self._remedies.carried_out.connect(self.corrected)
         self._again = QLabel()
@@ -64,14 +63,15 @@ class CheckInput(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self._again)
-        grid = QGridLayout()
-        grid.setSpacing(12)
+        fields = QHBoxLayout()
+        fields.setSpacing(12)
         for position, field in enumerate(self._fields):
-            grid.addWidget(field, position // _COLUMNS, position % _COLUMNS)
+            field.allow_long_label(_FIELD_WIDTH)
+            fields.addWidget(field, 1)
             field.value_changed.connect(self._on_measured)
             field.finished.connect(lambda at=position: self._go_to(at + 1))
             field.stepped_back.connect(lambda at=position: self._go_to(at - 1))
-        column.addLayout(grid)
+        column.addLayout(fields)
         line = QHBoxLayout()
         line.setSpacing(16)
         line.addWidget(self._choices)
@@ -84,9 +84,14 @@ class CheckInput(QWidget):
         return self._answer
 
     def set_value(self, answer: Answer) -> None:
-        """Shows an answer without emitting."""
-        self._answer = answer
+        """Shows an answer without emitting; one to be repeated leaves the fields blank."""
+        self._answer = Answer() if answer.again_because else answer
         self._show()
+
+    def say_why_again(self, title: str) -> None:
+        """Says whose correction may have disturbed this check; nothing for an empty title."""
+        self._again.setText(f"Check again: “{title}” was corrected since." if title else "")
+        self._again.setVisible(bool(title))
 
     def show_remedies(self, *, is_needed: bool) -> None:
         """Shows what puts the fault right, when there is a fault and a remedy."""
@@ -110,19 +115,11 @@ class CheckInput(QWidget):
         self._choices.set_value(answer.choice if is_choice else (answer.seen or ""))
         for field, wanted in zip(self._fields, self._prompt.inputs, strict=True):
             field.set_value(answer.measured.get(wanted.name))
-        if not self._remark.isModified():
-            self._remark.setText(answer.remark)
-        because = answer.again_because
-        self._again.setText(f"Check again: {because}" if because else "")
-        self._again.setVisible(bool(because))
+        self._remark.show_text(answer.remark)
 
     def _on_chosen(self, key: str) -> None:
-        change: dict[str, object] = {"again_because": ""}
-        if self._prompt.kind is Kind.CHOICE:
-            change["choice"] = key
-        else:
-            change["seen"] = Seen(key)
-        self._change(change)
+        is_choice = self._prompt.kind is Kind.CHOICE
+        self._change({"choice": key} if is_choice else {"seen": Seen(key)})
 
     def _on_measured(self) -> None:
         values = {
@@ -130,12 +127,7 @@ class CheckInput(QWidget):
             for field, wanted in zip(self._fields, self._prompt.inputs, strict=True)
         }
         measured = {name: value for name, value in values.items() if value is not None}
-        self._change({"measured": measured, "again_because": ""})
-
-    def _on_remark(self) -> None:
-        if self._remark.isModified():
-            self._remark.setModified(False)
-            self._change({"remark": self._remark.text()})
+        self._change({"measured": measured})
 
     def _change(self, change: dict[str, object]) -> None:
         self._answer = self._answer.with_(**change)

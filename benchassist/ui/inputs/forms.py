@@ -48,6 +48,7 @@ DRUM_POWER = Form(
     ),
     values=lambda reading: (reading.sphere_lines, reading.cylinder_lines, reading.axis_wheel),
     words=_drum_words,
+    needed=lambda values: 2 if values[0] is not None and values[0] == values[1] else 3,
 )
 
 DISPLAY_POWER = Form(
@@ -57,6 +58,7 @@ DISPLAY_POWER = Form(
     make=lambda values: DisplayReading(sphere=values[0], cylinder=values[1], axis=values[2]),
     values=lambda reading: (reading.sphere, reading.cylinder, reading.axis),
     words=lambda reading: _power_words(reading.sphere, reading.cylinder, reading.axis),
+    needed=lambda values: 2 if values[1] == 0 else 3,
 )
 
 

@@ -7,13 +7,12 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QVBoxLayout, QWidget
 from typing_extensions import override
 
+from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.parsing import NumberSpec, parse, plain_text
 from benchassist.ui.restyle import restyle
 
 _READING_WIDTH = 112
 """Room for '−12.25' in the size of a reading, px."""
-
-ENTER_KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
 class NumberInput(QWidget):
@@ -36,6 +35,13 @@ class NumberInput(QWidget):
     def __init__(
         self, spec: NumberSpec, parent: QWidget | None = None, *, is_reading: bool = True
     ) -> None:
+        """Makes an empty field.
+
+        Args:
+            spec: what it takes.
+            parent: the widget that holds it.
+            is_reading: whether its digits are large, to be read from the lens meter.
+        """
         super().__init__(parent)
         self._spec = spec
         self._value: Decimal | None = None
@@ -85,6 +91,13 @@ class NumberInput(QWidget):
         """Changes the words above the field."""
         self._label.setText(_labelled(label, self._spec.unit))
         self._edit.setAccessibleName(label)
+
+    def allow_long_label(self, width: int) -> None:
+        """Lets the label run over two lines above a field of at least this width, px."""
+        self._label.setWordWrap(True)
+        self._label.setFixedHeight(2 * self._label.fontMetrics().lineSpacing() + 2)
+        self._label.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom)
+        self._edit.setMinimumWidth(width)
 
     def edit(self) -> QLineEdit:
         """The line that takes the keys."""

@@ -45,7 +45,7 @@ class NumberSpec:
 
 @dataclass(frozen=True, slots=True)
 class Parsed:
-    """A value, or the sentence that says what is wrong with the text; both empty for no text."""
+    """A value, or the sentence that says what is wrong; both empty for no text."""
 
     value: Decimal | None = None
     problem: str = ""

@@ -2,17 +2,14 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from decimal import Decimal
 from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
 from benchassist.ui.inputs.parsing import NumberSpec
-from benchassist.ui.inputs.row import NumberRow
+from benchassist.ui.inputs.row import NumberRow, Values
 from benchassist.ui.inputs.segments import Segments
-
-Values = tuple[Decimal | None, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +23,7 @@ class Form:
         make: the fields' values to a reading.
         values: a reading to the fields' values.
         words: a complete reading in words.
+        needed: how many fields, from the left, the values so far call for; all when None.
     """
 
     key: str
@@ -34,6 +32,7 @@ class Form:
     make: Callable[[Values], Any]
     values: Callable[[Any], Values]
     words: Callable[[Any], str]
+    needed: Callable[[Values], int] | None = None
 
 
 class RepeatedInput(QWidget):
@@ -69,7 +68,7 @@ class RepeatedInput(QWidget):
         self._earlier.setProperty("role", "caption")
         self._rows = QStackedWidget()
         for form in forms:
-            row = NumberRow(form.specs, self)
+            row = NumberRow(form.specs, self, form.needed)
             row.values_changed.connect(self._on_values_changed)
             row.finished.connect(self.finished)
             row.stepped_back.connect(self.stepped_back)

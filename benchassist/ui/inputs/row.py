@@ -1,5 +1,6 @@
 """Number fields side by side: Enter walks through them, then says that all are done."""
 
+from collections.abc import Callable
 from decimal import Decimal
 
 from PySide6.QtCore import Signal
@@ -7,6 +8,9 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
+
+Values = tuple[Decimal | None, ...]
+"""One value a field, None where it is empty."""
 
 
 class NumberRow(QWidget):
@@ -22,8 +26,21 @@ class NumberRow(QWidget):
     finished = Signal()
     stepped_back = Signal()
 
-    def __init__(self, specs: tuple[NumberSpec, ...], parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        specs: tuple[NumberSpec, ...],
+        parent: QWidget | None = None,
+        needed: Callable[[Values], int] | None = None,
+    ) -> None:
+        """Makes one field a spec.
+
+        Args:
+            specs: the fields from left to right.
+            parent: the widget that holds them.
+            needed: how many fields, from the left, the values so far call for; all when None.
+        """
         super().__init__(parent)
+        self._needed = needed or len
         self._fields = tuple(NumberInput(spec, self) for spec in specs)
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)
@@ -35,11 +52,11 @@ class NumberRow(QWidget):
             field.stepped_back.connect(lambda at=position: self._go_to(at - 1))
         self.setFocusProxy(self._fields[0])
 
-    def values(self) -> tuple[Decimal | None, ...]:
+    def values(self) -> Values:
         """The values taken, one a field."""
         return tuple(field.value() for field in self._fields)
 
-    def set_values(self, values: tuple[Decimal | None, ...]) -> None:
+    def set_values(self, values: Values) -> None:
         """Shows these values without emitting."""
         for field, value in zip(self._fields, values, strict=True):
             field.set_value(value)
@@ -54,7 +71,7 @@ class NumberRow(QWidget):
     def _go_to(self, position: int) -> None:
         if position < 0:
             self.stepped_back.emit()
-        elif position == len(self._fields):
+        elif position >= self._needed(self.values()):
             self.finished.emit()
         else:
             self._fields[position].setFocus()

@@ -3,7 +3,9 @@
 from enum import StrEnum
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QVBoxLayout, QWidget
+
+from benchassist.ui.inputs.line import Line
 
 
 class TextInput(QWidget):
@@ -12,7 +14,7 @@ class TextInput(QWidget):
     Signals:
         value_changed: the text taken.
         finished: Enter was pressed.
-        stepped_back: never; Shift+Tab goes back.
+        stepped_back: Shift+Enter was pressed.
     """
 
     value_changed = Signal(str)
@@ -21,11 +23,11 @@ class TextInput(QWidget):
 
     def __init__(self, label: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._edit = QLineEdit()
+        self._edit = Line(label)
         self._edit.setProperty("role", "form")
-        self._edit.setAccessibleName(label)
-        self._edit.editingFinished.connect(self._take)
-        self._edit.returnPressed.connect(self.finished)
+        self._edit.taken.connect(self.value_changed)
+        self._edit.finished.connect(self.finished)
+        self._edit.stepped_back.connect(self.stepped_back)
         self.setFocusProxy(self._edit)
         _under_label(self, label, self._edit)
 
@@ -35,17 +37,7 @@ class TextInput(QWidget):
 
     def set_value(self, value: str) -> None:
         """Shows a text without emitting."""
-        if not self._edit.isModified():
-            self._edit.setText(value)
-
-    def edit(self) -> QLineEdit:
-        """The line that takes the keys."""
-        return self._edit
-
-    def _take(self) -> None:
-        if self._edit.isModified():
-            self._edit.setModified(False)
-            self.value_changed.emit(self.value())
+        self._edit.show_text(value)
 
 
 class ChoiceInput(QWidget):

@@ -33,6 +33,7 @@ from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import State, worst
 
 _GAUGES = 4
+_GAUGE_WIDTH = 160
 
 
 class AskPage(Page):
@@ -69,7 +70,9 @@ class AskPage(Page):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        left = QVBoxLayout()
+        answering = QWidget()
+        left = QVBoxLayout(answering)
+        left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(8)
         for widget in (self._title, self._ask):
             left.addWidget(widget)
@@ -78,19 +81,18 @@ class AskPage(Page):
         left.addWidget(self._ordered)
         left.addWidget(self._sentence)
         left.addStretch(1)
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(16)
-        grid.setVerticalSpacing(8)
-        for position, gauge in enumerate(self._gauges):
-            grid.addWidget(gauge, position // 2, position % 2)
-        grid.setRowStretch(2, 1)
-        keys = _label("caption")
-        keys.setText("R again   N not applicable   ? keys")
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(16)
+        self._grid.setVerticalSpacing(8)
+        self._grid.setRowStretch(_GAUGES, 1)
+        for gauge in self._gauges:
+            gauge.setMinimumWidth(_GAUGE_WIDTH)
+        self._place_gauges(columns=2)
         last = QHBoxLayout()
-        last.addWidget(keys, 1)
+        last.addStretch(1)
         last.addWidget(self._next)
         right = QVBoxLayout()
-        right.addLayout(grid, 1)
+        right.addLayout(self._grid, 1)
         right.addLayout(last)
         strip = QFrame()
         strip.setProperty("role", "ask")
@@ -98,7 +100,7 @@ class AskPage(Page):
         inside = QHBoxLayout(strip)
         inside.setContentsMargins(24, 20, 20, 16)
         inside.setSpacing(24)
-        inside.addLayout(left, 1)
+        inside.addWidget(answering, 1)
         inside.addLayout(right, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -128,6 +130,8 @@ class AskPage(Page):
         self._ask.setText(prompt.ask)
         if self._input is not None:
             self._input.set_value(_shown_answer(standing, prompt))
+        if isinstance(self._input, CheckInput):
+            self._input.say_why_again(_disturber(standing, prompt))
         now = standing.prompt(prompt.id)
         if now is None:
             return
@@ -148,12 +152,18 @@ class AskPage(Page):
         made.finished.connect(self._on_finished)
         made.stepped_back.connect(self.back_asked)
         if isinstance(made, CheckInput):
-            made.corrected.connect(lambda remedy: self.corrected.emit(prompt.name, remedy))
+            made.corrected.connect(lambda remedy: self.corrected.emit(prompt.id, remedy))
         if isinstance(made, RepeatedInput):
             if prompt.kind.value in self._forms:
                 made.set_form(self._forms[prompt.kind.value])
             made.form_chosen.connect(lambda key: self.form_chosen.emit(prompt.kind.value, key))
         self._holder.addWidget(made)
+        self._place_gauges(columns=1 if prompt.inputs else 2)
+
+    def _place_gauges(self, *, columns: int) -> None:
+        """Puts the gauges in so many columns: one, where the fields need the width."""
+        for position, gauge in enumerate(self._gauges):
+            self._grid.addWidget(gauge, position // columns, position % columns)
 
     def _show_order(self, prompt: Prompt, *, hides: bool) -> None:
         assert self._standing is not None  # noqa: S101  (shown before)
@@ -219,6 +229,13 @@ class AskPage(Page):
 def _shown_answer(standing: Standing, prompt: Prompt) -> Any:
     answer = answer_to(standing.job, prompt)
     return Answer() if answer is None and prompt.kind in ANSWERED else answer
+
+
+def _disturber(standing: Standing, prompt: Prompt) -> str:
+    """The title of the check whose correction may have disturbed this one."""
+    answer = _shown_answer(standing, prompt)
+    disturber = standing.prompt(answer.again_because) if answer.again_because else None
+    return disturber.prompt.title if disturber else answer.again_because
 
 
 def _label(role: str) -> QLabel:

@@ -20,7 +20,8 @@ from typing_extensions import override
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
 from benchassist.job.order import Order, Treatment
-from benchassist.ui.inputs.number import ENTER_KEYS, NumberInput
+from benchassist.ui.inputs.line import ENTER_KEYS
+from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.text import ChoiceInput, TextInput
 from benchassist.ui.ordering.fields import Choices, FormField, Section, sections

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from benchassist.guide.flow import Standing
-from benchassist.guide.prompts import Prompt
+from benchassist.guide.prompts import Prompt, StepId
 from benchassist.job.paths import with_value_at
 from benchassist.job.signoff import Outcome, Signature, SignOff
 from benchassist.people.roles import Act
@@ -27,7 +27,7 @@ from benchassist.verdicts.finding import State
 
 _OUTCOMES = tuple((one.value, one.value.capitalize()) for one in Outcome)
 _ACTS = (
-    (Act.PREPARE, "&Prepared by me"),
+    (Act.PREPARE, "Prepared by &me"),
     (Act.DISPENSE, "&Sign the outcome"),
     (Act.COUNTERSIGN, "&Countersign"),
     (Act.SEND_BACK, "Send &back"),
@@ -172,11 +172,13 @@ def _title_of(standing: Standing, prompt_id: str) -> str:
 
 def _summary(standing: Standing) -> str:
     outside = len(standing.outside)
+    before = [step for step in standing.steps if step.step.id is not StepId.RECORD]
+    todo = sum(step.total - step.done for step in before)
     again = sum(one.state is State.CLOSE for one in standing.findings)
     parts = [
         f"{outside} outside" if outside else "nothing outside",
         f"{again} to read again" if again else "",
-        f"{standing.open_count} still to do" if standing.open_count else "everything answered",
+        f"{todo} still to do" if todo else "everything answered",
     ]
     return f"{', '.join(part for part in parts if part).capitalize()}."
 

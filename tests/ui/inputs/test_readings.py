@@ -193,7 +193,10 @@ def test_a_check_is_answered_by_measurement(qtbot: QtBot, check: CheckInput) -> 
     assert check.value().measured == {"right": Decimal(30), "left": Decimal("31.5")}
 
 
-def test_answering_again_ends_the_repeat(check: CheckInput) -> None:
-    check.set_value(Answer(seen=Seen.GOOD, again_because="bench.x-ing"))
+def test_a_check_to_be_repeated_starts_blank(check: CheckInput) -> None:
+    old = Answer(
+        seen=Seen.FAULT, measured={"right": Decimal(30)}, again_because="bench.x-ing"
+    )
+    check.set_value(old)
     check.press("G")
     assert check.value() == Answer(seen=Seen.GOOD)

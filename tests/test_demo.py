@@ -1,0 +1,132 @@
+"""Each demo job tells its story, and nothing else is wrong with it."""
+
+from pathlib import Path
+
+import pytest
+from pypdfium2 import PdfDocument
+
+from benchassist.cli import record_of
+from benchassist.guide.flow import standing
+from benchassist.guide.load import load_guide
+from benchassist.guide.prompts import StepId
+from benchassist.job.document import Job, JobState
+from benchassist.job.signoff import Outcome
+from benchassist.job.upgrade import read, write
+from benchassist.limits.load import load_limits
+from benchassist.records.demo import demo_files, demo_workshop, last_moment
+from benchassist.records.pdf import record_pdf
+from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.judge import judge
+
+FILES = demo_files()
+GUIDE = load_guide()
+
+
+def job_of(name: str) -> Job:
+    return read(next(file for file in FILES if file.stem == name).read_bytes())
+
+
+def judged(job: Job) -> tuple[Finding, ...]:
+    return judge(job, load_limits(job.order.rule_set))
+
+
+STORIES: tuple[tuple[str, JobState, set[str]], ...] = (
+    ("1-progressive-all-within", JobState.TO_COUNTERSIGN, set()),
+    ("2-single-vision-axis-outside", JobState.OPEN, {"right.axis"}),
+    ("3-bifocal-segment-low", JobState.TO_COUNTERSIGN, {"left.height"}),
+    (
+        "4-high-minus-centration",
+        JobState.HELD,
+        {"pair.prism-horizontal", "pair.centration-horizontal"},
+    ),
+    ("5-back-from-the-lab", JobState.CLOSED, set()),
+    ("6-first-job", JobState.OPEN, set()),
+    ("7-prism-accepted-deviation", JobState.CLOSED, {"surface.match"}),
+)
+
+
+def test_every_demo_job_has_a_story_here() -> None:
+    assert [file.stem for file in FILES] == [name for name, _, _ in STORIES]
+
+
+@pytest.mark.parametrize(("name", "state", "outside"), STORIES)
+def test_the_story_and_nothing_else(name: str, state: JobState, outside: set[str]) -> None:
+    job = job_of(name)
+    findings = judged(job)
+    assert job.state is state
+    assert {one.key for one in findings if one.state is State.OUTSIDE} == outside
+    assert [one.key for one in findings if one.state is State.CLOSE] == []
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_a_demo_file_is_a_job_file_as_the_program_writes_it(file: Path) -> None:
+    text = file.read_text(encoding="utf-8")
+    assert write(read(text)) == text
+
+
+@pytest.mark.parametrize(
+    ("name", "steps"),
+    [
+        ("1-progressive-all-within", set(StepId)),
+        ("2-single-vision-axis-outside", {"order", "right", "left", "pair"}),
+        ("3-bifocal-segment-low", {"order", "right", "left", "pair", "surface", "bench"}),
+        ("4-high-minus-centration", {"order", "right", "left", "pair", "surface", "bench"}),
+        ("5-back-from-the-lab", set(StepId)),
+        ("6-first-job", {"order"}),
+        ("7-prism-accepted-deviation", set(StepId)),
+    ],
+)
+def test_every_prompt_of_the_steps_done_is_answered(name: str, steps: set[StepId]) -> None:
+    job = job_of(name)
+    stands = standing(job, judged(job), GUIDE)
+    waiting = [
+        item.prompt.id
+        for item in stands.prompts
+        if item.prompt.step in steps - {StepId.RECORD} and not item.is_done
+    ]
+    assert waiting == []
+
+
+def test_the_skew_was_corrected_once_and_measured_again() -> None:
+    bench = job_of("3-bifocal-segment-low").now.bench
+    assert [correction.check for correction in bench.corrections] == ["bench.skew"]
+    assert bench.answers["skew"].again_because == ""
+
+
+def test_the_pair_came_back_from_the_lab() -> None:
+    job = job_of("5-back-from-the-lab")
+    assert [attempt.signoff.outcome for attempt in job.attempts] == [
+        Outcome.RETURN,
+        Outcome.RELEASE,
+    ]
+    first = job.with_(attempts=job.attempts[:1])
+    assert {one.key for one in judged(first) if one.state is State.OUTSIDE} == {
+        "left.meridian-high"
+    }
+
+
+def test_the_deviation_was_accepted_with_a_reason() -> None:
+    signoff = job_of("7-prism-accepted-deviation").now.signoff
+    assert signoff.outcome is Outcome.RELEASE_ACCEPTED
+    assert signoff.reason
+
+
+def test_whoever_countersigned_did_not_dispense() -> None:
+    for file in FILES:
+        for attempt in read(file.read_bytes()).attempts:
+            signoff = attempt.signoff
+            if signoff.dispensed and signoff.countersigned:
+                assert signoff.dispensed.person != signoff.countersigned.person
+                assert signoff.dispensed.at < signoff.countersigned.at
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_its_record_tells_every_finding_on_two_to_four_pages(file: Path) -> None:
+    job = read(file.read_bytes())
+    record = record_of(job, demo_workshop(), last_moment(job))
+    document = PdfDocument(record_pdf(record))
+    said = "".join("".join(page.get_textpage().get_text_range().split()) for page in document)
+    assert 2 <= len(document) <= 4
+    assert len(record.findings) == len(judged(job))
+    for finding in record.findings:
+        assert "".join(finding.sentence.split()) in said

@@ -1,0 +1,102 @@
+"""The measured checks of the fit on the wearer."""
+
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from benchassist.optics.eye import Eye
+from benchassist.verdicts.finding import Finding, State
+from tests.verdicts.jobs import checked, power
+
+FRAME: dict[str, Any] = {"a": "52", "b": "40", "dbl": "18"}
+ORDER: dict[str, Any] = {
+    "design": "progressive",
+    "vertex_distance": "12",
+    "right": {"power": power("-8.00", "-2.00", "180")},
+    "left": {"power": power("-8.00")},
+    "frame": FRAME,
+}
+
+
+def fit(name: str, /, **measured: str) -> dict[str, Finding]:
+    return fit_for(ORDER, name, **measured)
+
+
+def fit_for(order: dict[str, Any], name: str, /, **measured: str) -> dict[str, Finding]:
+    return checked("fit", name, {"measured": measured}, order)
+
+
+def test_the_vertex_distance_changes_the_power_at_the_eye() -> None:
+    findings = fit("vertex", right="14.5", left="12")
+    pair = findings["fit.vertex"]
+    assert (pair.state, pair.found) == (State.OUTSIDE, Decimal("2.5"))
+    right = findings["fit.vertex.right"]
+    # -10 D worn 2.5 mm further out: -10 / (1 + 0.025) = -9.756 D
+    assert right.found == pytest.approx(Decimal("0.243902"), abs=Decimal("0.000001"))
+    assert right.state is State.CLOSE
+    assert "worth +0.24 D more at most" in right.sentence
+    assert findings["fit.vertex.left"].sentence == (
+        "Worn at 12.0 mm, refracted at 12.0 mm: the lens is worth the same, limit ±0.25 D."
+    )
+
+
+@pytest.mark.parametrize(
+    ("order", "says"),
+    [
+        ({**ORDER, "vertex_distance": None}, "no vertex distance of the refraction"),
+        ({"vertex_distance": "12"}, "no power is ordered"),
+    ],
+)
+def test_the_vertex_distance_needs_an_order_to_compare_with(
+    order: dict[str, Any], says: str
+) -> None:
+    finding = fit_for(order, "vertex", right="14", left="14")["fit.vertex.right"]
+    assert finding.state is State.NONE
+    assert says in finding.sentence
+
+
+def test_a_lens_moved_past_its_focus_cannot_be() -> None:
+    order = {**ORDER, "right": {"power": power("-40.00")}, "vertex_distance": "40"}
+    finding = fit_for(order, "vertex", right="0", left="12")
+    assert finding["fit.vertex"].state is State.MISSING
+
+
+def test_the_fitting_cross_against_the_pupil() -> None:
+    findings = fit("cross", right_across="1.2", right_up="0", left_across="0", left_up="-1")
+    across, up = findings["fit.cross.right-across"], findings["fit.cross.right-up"]
+    assert across.state is State.OUTSIDE
+    assert across.sentence == (
+        "Fitting cross 1.2 mm towards the nose, limit ±1.0 mm, it causes 0.96 Δ base out."
+    )
+    assert across.rule is not None
+    assert across.rule.row == "I6-h"
+    assert up.sentence.startswith("Fitting cross on the pupil")
+    left = findings["fit.cross.left-up"]
+    assert (left.state, "too low" in left.sentence) == (State.WITHIN, True)
+    assert findings["fit.cross.left-across"].eye is Eye.LEFT
+
+
+def test_the_centre_of_other_lenses_has_a_proposed_limit() -> None:
+    order = {"design": "single-vision", "right": {"power": power("0.00")}}
+    findings = fit_for(
+        order, "cross", right_across="-0.8", right_up="0.8", left_across="0", left_up="0"
+    )
+    across = findings["fit.cross.right-across"]
+    assert across.state is State.CLOSE
+    assert across.sentence.startswith(
+        "Centre of the lens 0.8 mm towards the temple, limit ±1.0 mm, it causes no prism"
+    )
+    assert across.rule is not None
+    assert across.rule.rule_set == "bench"
+    assert "causes" not in findings["fit.cross.left-up"].sentence
+
+
+def test_tilt_and_form_as_worn_against_the_order() -> None:
+    order = {**ORDER, "frame": {**FRAME, "tilt": "8", "face_form": "5"}}
+    assert fit_for(order, "tilt", tilt="11")["fit.tilt"].state is State.CLOSE
+    form = fit_for(order, "face-form", form="8")["fit.face-form"]
+    assert form.state is State.OUTSIDE
+    assert form.sentence == "Face form as worn 8° found, 5° ordered, limit ±2°."
+    told = fit("tilt", tilt="11")["fit.tilt"]
+    assert (told.state, told.found) == (State.NONE, Decimal(11))

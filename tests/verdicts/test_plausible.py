@@ -1,0 +1,152 @@
+from typing import Any
+
+import pytest
+
+from benchassist.job.order import Order
+from benchassist.optics.eye import Eye
+from benchassist.verdicts.plausible import questions
+from tests.verdicts.jobs import components, power
+
+SOUND: dict[str, Any] = {
+    "design": "progressive",
+    "vertex_distance": "12",
+    "right": {
+        "power": power("-2.00", "-0.75", "90"),
+        "add": "2.00",
+        "distance_pd": "31.5",
+        "near_pd": "29.5",
+        "height": "20",
+    },
+    "left": {
+        "power": power("-2.25", "-0.50", "85"),
+        "add": "2.00",
+        "distance_pd": "32",
+        "near_pd": "30",
+        "height": "20",
+    },
+    "frame": {"a": "50", "b": "36", "dbl": "18", "ed": "54"},
+}
+
+
+def asked(right: dict[str, Any] | None = None, **order: Any) -> dict[str, str]:
+    """The questions by their ids; `right` changes single fields of the right lens."""
+    changed = {**SOUND, "right": {**SOUND["right"], **(right or {})}, **order}
+    listed = questions(Order.model_validate(changed))
+    assert len({question.id for question in listed}) == len(listed)
+    return {question.id: question.sentence for question in listed}
+
+
+def test_a_sound_order_raises_no_question() -> None:
+    assert asked() == {}
+    assert questions(Order()) == ()
+
+
+@pytest.mark.parametrize(
+    ("right", "wanted"),
+    [
+        ({"power": power("-2.00", "-0.75")}, "right.axis-missing"),
+        ({"power": power("-2.00", None, "90")}, "right.cylinder-missing"),
+        ({"power": power("-2.00", "0", "90")}, "right.cylinder-missing"),
+        ({"power": power("-2.10", "-0.75", "90")}, "right.sphere-step"),
+        ({"power": power("-2.00", "-0.70", "90")}, "right.cylinder-step"),
+        (
+            {"verification": {"power": power("-1.93", "-0.7")}},
+            "right.verification-axis-missing",
+        ),
+        ({"power": power("2.25", "-0.50", "90")}, "pair.sign"),
+        ({"power": power("-5.00", "-0.50", "90")}, "pair.difference"),
+        ({"power": power("-2.75", "0.75", "180")}, "pair.cylinder-form"),
+        ({"add": None}, "right.add-missing"),
+        ({"add": "0"}, "right.add-missing"),
+        ({"add": "4.00"}, "right.add-unusual"),
+        ({"add": "0.50"}, "right.add-unusual"),
+        ({"add": "2.25"}, "pair.add-unequal"),
+        ({"intermediate": "2.00"}, "right.intermediate-large"),
+        ({"prism": components()}, "right.prism-empty"),
+        ({"prism": components("2"), "power": {}}, "right.prism-without-power"),
+        ({"distance_pd": "63"}, "right.pd-unusual"),
+        ({"distance_pd": "23"}, "right.pd-unusual"),
+        ({"near_pd": "32"}, "right.near-pd-wide"),
+        ({"distance_pd": "28.9"}, "right.decentration"),
+        ({"distance_pd": "36.1"}, "right.decentration"),
+        ({"height": "35"}, "right.height-frame"),
+        ({"height": "13"}, "right.height-low"),
+        ({"height": "22.5"}, "pair.height-unequal"),
+    ],
+)
+def test_a_slip_in_one_lens_is_asked_about(right: dict[str, Any], wanted: str) -> None:
+    sentence = asked(right)[wanted]
+    assert sentence.endswith("?")
+    assert sentence[0].isupper()
+
+
+@pytest.mark.parametrize("sphere", ["-2.12", "-2.125", "-2.37", "-2.62", "-1.875", "0"])
+def test_eighths_are_steps_whole_or_cut(sphere: str) -> None:
+    assert "right.sphere-step" not in asked({"power": power(sphere, "-0.50", "90")})
+
+
+@pytest.mark.parametrize(
+    ("right", "absent"),
+    [
+        ({"distance_pd": "29.0"}, "right.decentration"),
+        ({"distance_pd": "36.0"}, "right.decentration"),
+        ({"height": "34"}, "right.height-frame"),
+        ({"height": "14"}, "right.height-low"),
+        ({"height": "22"}, "pair.height-unequal"),
+        ({"power": power("-4.50", "0.00")}, "pair.difference"),
+        ({"power": power("0.75", "0.00")}, "pair.sign"),
+    ],
+)
+def test_on_the_bound_nothing_is_asked(right: dict[str, Any], absent: str) -> None:
+    assert absent not in asked(right)
+
+
+@pytest.mark.parametrize(
+    ("order", "wanted"),
+    [
+        ({"design": "single-vision"}, "right.add-unused"),
+        ({"vertex_distance": "25"}, "pair.vertex"),
+        ({"vertex_distance": "7"}, "pair.vertex"),
+        ({"frame": {"a": "50", "b": "36", "dbl": "18", "ed": "70"}}, "frame.ed"),
+        ({"frame": {"a": "70", "b": "50", "dbl": "18", "ed": "74"}}, "right.blank"),
+    ],
+)
+def test_a_slip_in_the_rest_is_asked_about(order: dict[str, Any], wanted: str) -> None:
+    assert asked(**order)[wanted].endswith("?")
+
+
+def test_prisms_that_cancel_are_asked_about() -> None:
+    left = {**SOUND["left"], "prism": components("-2", "1")}
+    listed = asked({"prism": components("2", "1")}, left=left)
+    assert {"pair.prism-same-way", "pair.prism-opposite"} <= listed.keys()
+    fine = {**SOUND["left"], "prism": components("2", "-1")}
+    assert asked({"prism": components("2", "1")}, left=fine) == {}
+
+
+def test_a_frame_that_is_not_whole_is_not_asked_about() -> None:
+    assert asked({"distance_pd": "26", "near_pd": "25"}, frame={"a": "50", "dbl": "18"}) == {}
+    known = asked(
+        {"distance_pd": "26", "near_pd": "25"}, frame={"a": "50", "b": "36", "dbl": "18"}
+    )
+    assert list(known) == ["right.decentration"]
+    assert "decentred 8.0 mm inwards" in known["right.decentration"]
+
+
+def test_a_frame_without_a_distance_is_not_asked_about() -> None:
+    assert asked({"distance_pd": None, "near_pd": None}) == {}
+
+
+def test_a_confirmed_question_is_still_listed() -> None:
+    order = Order.model_validate(
+        {**SOUND, "vertex_distance": "25", "confirmed": ("pair.vertex",)}
+    )
+    (question,) = questions(order)
+    assert question.is_confirmed
+    assert (question.eye, question.field) == (None, "vertex_distance")
+
+
+def test_a_question_names_its_eye_and_field() -> None:
+    order = Order.model_validate({**SOUND, "left": {**SOUND["left"], "height": "35"}})
+    question = next(item for item in questions(order) if item.id == "left.height-frame")
+    assert (question.eye, question.field) == (Eye.LEFT, "left.height")
+    assert question.sentence.startswith("Left: ")
