@@ -30,9 +30,10 @@ class Row:
     @property
     def text(self) -> str:
         """The line, with how many times the floor we take."""
+        ratio = self.ours / self.floor
         return (
             f"| {self.what} | {self.ours:,.3g} {self.unit} | {self.floor:,.3g} {self.unit} "
-            f"| {self.ours / self.floor:,.2g} | {self.against} |"
+            f"| {ratio:.{0 if ratio >= 10 else 1}f} | {self.against} |"  # noqa: PLR2004
         )
 
 

@@ -22,7 +22,8 @@ def spots_of(side: Side, look: Look, temple: Line) -> list[Spot]:
         "temple": temple[1],
         "bend": temple[side.bend],
         "tip": temple[-1],
-        "surface": side.upright[len(side.upright) // 2],
+        "centre": side.upright[len(side.upright) // 2],
+        "surface": side.upright[3 * len(side.upright) // 4],
     }
     return [Spot(f"{side.eye}.{name}", look(place)) for name, place in places.items()]
 

@@ -131,8 +131,10 @@ def not_asked(job: Job, guide: Guide) -> tuple[tuple[Prompt, str], ...]:
 
 def standing(job: Job, findings: tuple[Finding, ...], guide: Guide) -> Standing:
     """How the job stands, from what it holds and what was judged."""
+    asked = steps_for(job, guide)
+    named = _named(findings, asked)
     by_prompt: dict[str, list[Finding]] = {}
-    for finding in findings:
+    for finding in named:
         by_prompt.setdefault(finding.prompt, []).append(finding)
     steps = tuple(
         StepStanding(
@@ -144,9 +146,31 @@ def standing(job: Job, findings: tuple[Finding, ...], guide: Guide) -> Standing:
                 )
             ),
         )
-        for step in steps_for(job, guide)
+        for step in asked
     )
-    return Standing(job, findings, steps)
+    return Standing(job, named, steps)
+
+
+def _named(findings: tuple[Finding, ...], steps: tuple[Step, ...]) -> tuple[Finding, ...]:
+    """The findings with answered checks under their titles, which verdicts do not know."""
+    titles = {
+        prompt.id: prompt.title
+        for step in steps
+        for prompt in step.prompts
+        if prompt.kind in ANSWERED
+    }
+    return tuple(
+        _under(titles[finding.key], finding) if finding.key in titles else finding
+        for finding in findings
+    )
+
+
+def _under(title: str, finding: Finding) -> Finding:
+    opening = f"{finding.what}:"
+    sentence = finding.sentence
+    if sentence.startswith(opening):
+        sentence = f"{title}:{sentence.removeprefix(opening)}"
+    return replace(finding, what=title, sentence=sentence)
 
 
 def _prompt_standing(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> PromptStanding:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from datetime import datetime
 
+from pydantic import ValidationError
 from PySide6.QtCore import QObject, Signal
 
 from benchassist.guide.ending import not_ready
@@ -88,9 +89,16 @@ class Session(QObject):
         """Starts a new job and opens it.
 
         Raises:
-            BenchError: there is such a job already, or the disk refuses.
+            BenchError: the number cannot be one, there is such a job already, or the disk
+                refuses.
         """
-        job = Job(number=number, created=self._clock())
+        try:
+            job = Job(number=number, created=self._clock())
+        except ValidationError as error:
+            raise BenchError(
+                f"{number} cannot be a job number: it begins with a letter or a digit and has "
+                "at most 40 letters, digits, spaces and the signs . / _ -"
+            ) from error
         journal = Journal.start(job, self._person, self._clock())
         self._store.append(journal.entries, job)
         self._open(journal, job)

@@ -143,6 +143,10 @@ class Shell(QMainWindow):
             self.open_job(rows[row].number)
             self._bench.open_step(step)
 
+    def go_to(self, prompt_id: str) -> None:
+        """Shows a prompt of the open job."""
+        self._bench.go_to(prompt_id)
+
     def _enter_bench(self, opening: Callable[[], None]) -> None:
         try:
             opening()

@@ -72,7 +72,7 @@ def _addition(
         return subject.none(f"{opening}; {no_limit(case)}.", value)
     doubt = case.doubt
     drum = any(isinstance(reading, DrumAdd) for reading in read)
-    guard = doubt.guard(doubt.addition(values, drum=drum), limit.value)
+    guard = doubt.guard(doubt.power_difference(values, drum=drum), limit.value)
     off = off_by(found - ordered, limit, "stronger", "weaker")
     return subject.judged(
         replace(value, doubt=_STEPS_DECIDE), limit, guard, f"{opening}: {off}"

@@ -37,26 +37,26 @@ class Doubt:
     meter: Table
     decision: Decision
 
-    def power(self, values: Sequence[Decimal], *, drum: bool, settings: int = 1) -> float:
+    def power(self, values: Sequence[Decimal], *, drum: bool) -> float:
         """Of the mean of several readings of one power, D.
 
         Args:
             values: the repeats.
             drum: whether it was read on a drum, not on a display.
-            settings: how many drum settings make one value: 2 for a cylinder.
         """
         size = max(abs(value) for value in values)
         error = self.meter.figure("error-power", power=size)
         return combined(
             rectangular_uncertainty(float(error)),
-            self._power_step(drum=drum, settings=settings),
+            self._power_step(drum=drum, settings=1),
             spread(values),
         )
 
-    def addition(self, values: Sequence[Decimal], *, drum: bool) -> float:
-        """Of the mean of several readings of one addition, D.
+    def power_difference(self, values: Sequence[Decimal], *, drum: bool) -> float:
+        """Of the mean of several differences of two powers read on one meter, D.
 
-        The meter's own error is common to the near and the distance reading: left out.
+        So are a cylinder and an addition; the meter's own error is common to both powers and
+        left out (own reckoning: a zero offset cancels, a scale error nearly does).
         """
         return combined(self._power_step(drum=drum, settings=2), spread(values))
 

@@ -145,7 +145,7 @@ class _LensPower:
         if limit is None:
             return subject.none(f"{opening}; {no_limit(self._case)}.", value)
         values = [reading.cylinder for reading in self._readings]
-        doubt = self._doubt.power(values, drum=self._drum, settings=2)
+        doubt = self._doubt.power_difference(values, drum=self._drum)
         off = off_by(abs(found) - abs(ordered), limit, "stronger", "weaker")
         guard = self._doubt.guard(doubt, limit.value)
         return subject.judged(value, limit, guard, f"{opening}: {off}")

@@ -1,12 +1,14 @@
 """A difference beside its limit: the state it gives and the sentence for it."""
 
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_DOWN, Decimal
 
 from benchassist.limits.rule import Limit, Rule
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.words import limit_size, size_beside
+
+_EIGHTH = Decimal("0.125")
 
 READING_DECIDES = "so near the limit that the reading's own uncertainty decides: read it again"
 
@@ -15,7 +17,7 @@ def state_of(difference: Decimal, limit: Decimal, guard: Decimal) -> State:
     """How a difference stands: on the limit is within, unless the guard reaches it.
 
     Args:
-        difference: found minus ordered, of either sign.
+        difference: found minus ordered, of either sign, as `as_written`.
         limit: the largest size allowed.
         guard: half-width of the zone inside the limit where the reading decides.
     """
@@ -23,6 +25,20 @@ def state_of(difference: Decimal, limit: Decimal, guard: Decimal) -> State:
     if size > limit:
         return State.OUTSIDE
     return State.CLOSE if limit - size < guard else State.WITHIN
+
+
+def as_written(difference: Decimal, unit: str) -> Decimal:
+    """The difference as it is compared: whole eighths of a dioptre as the trade writes them.
+
+    The tables speak the trade's own notation, in which 1/8 is written 0.12 and 3/8 0.37 (the
+    limits 0.12, 0.18, 0.25 and 0.37 are sixteenths cut to two places; own reading). A drum that
+    is one eighth off therefore lies on a limit of 0.12, and does not pass it. Every other
+    difference is compared exactly.
+    """
+    is_in_eighths = unit == "D" and difference % _EIGHTH == 0
+    if not is_in_eighths:
+        return difference
+    return difference.quantize(Decimal("0.01"), ROUND_DOWN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +92,7 @@ class Subject:
             opening: the sentence up to the limit, without a full stop.
         """
         difference = value.difference or Decimal(0)
-        state = state_of(difference, limit.value, guard)
+        state = state_of(as_written(difference, limit.unit), limit.value, guard)
         tail = f"; {value.doubt}" if state is State.CLOSE else ""
         bound = limit_size(limit.value, limit.unit)
         return Finding(
@@ -129,4 +145,5 @@ def off_by(difference: Decimal, limit: Limit, more: str, less: str) -> str:
     if not difference:
         return "no difference"
     words = more if difference > 0 else less
-    return f"{size_beside(difference, limit.value, limit.unit)} {words}"
+    compared_with = as_written(difference, limit.unit)
+    return f"{size_beside(compared_with, limit.value, limit.unit)} {words}"

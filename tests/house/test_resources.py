@@ -5,8 +5,14 @@ from pathlib import Path
 
 import pytest
 
+from benchassist.geometry.views import view
+from benchassist.guide.flow import steps_for
 from benchassist.guide.load import load_guide
+from benchassist.job.plan import front_plan
 from benchassist.limits.load import load_limits, rule_sets
+from benchassist.records.demo import demo_files
+from benchassist.store.files import load_job_file
+from benchassist.ui.drawings.hint import PICTURES
 
 
 def tables(root: Path, folder: str) -> dict[str, dict[str, object]]:
@@ -45,6 +51,26 @@ def test_every_rule_set_on_offer_loads(rule_set: str) -> None:
 
 def test_every_prompt_says_how_we_know() -> None:
     assert [prompt.id for prompt in load_guide().prompts if not prompt.evidence] == []
+
+
+def test_every_picture_of_a_hint_is_drawn_and_every_drawing_is_used() -> None:
+    assert {prompt.picture for prompt in load_guide().prompts} - {""} == {
+        picture.name for picture in PICTURES
+    }
+
+
+@pytest.mark.parametrize("file", demo_files(), ids=lambda file: file.stem)
+def test_every_prompt_of_a_job_has_its_place_on_the_drawing(file: Path) -> None:
+    job = load_job_file(file)
+    plan = front_plan(job.order)
+    lost = [
+        (prompt.id, spot)
+        for step in steps_for(job, load_guide())
+        for prompt in step.prompts
+        for spot in prompt.spots
+        if view(plan, prompt.view).spot(spot) is None
+    ]
+    assert lost == []
 
 
 def test_every_icon_is_named_somewhere(root: Path, program: dict[str, str]) -> None:

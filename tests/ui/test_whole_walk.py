@@ -1,32 +1,27 @@
 """One pair from the empty tray to the PDF, by key events alone, and the same from the shell."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime
+from decimal import Decimal
 from pathlib import Path
 
 import pypdfium2
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
 
 from benchassist.cli import FINE, main
 from benchassist.cli import OUTSIDE as SOMETHING_OUTSIDE
-from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Kind, StepId
 from benchassist.job.document import Job, JobState
-from benchassist.job.journal import Journal
+from benchassist.job.readings import DrumReading
 from benchassist.job.signoff import Outcome, SignOff
 from benchassist.records.demo import demo_files
 from benchassist.records.record import Record
 from benchassist.store.files import load_job_file, save_job_file
-from benchassist.store.jobs import JobStore
-from benchassist.ui.app import make_desk
-from benchassist.ui.demo import OPTICIAN, SUPERVISOR, TRAINEE, demo_settings
-from benchassist.ui.desk import Desk
-from benchassist.ui.shell import Shell
+from benchassist.ui.demo import OPTICIAN, SUPERVISOR, TRAINEE
 from benchassist.ui.theme import Theme
-from tests.ui.hands import CTRL, SHIFT, AtOnce, Hands
+from tests.ui.hands import CTRL, SHIFT, Hands
+from tests.ui.workplace import Workplace, workplace_in
 
 ORDER = (
     "Marit Oduya", "p", "s", "1.5", "", "", "", "", "", "",
@@ -42,37 +37,10 @@ PAIR = (("31.5", "32"), ("20", "20"), ("0", "1"))
 """Readings, prompt by prompt; two engraving checks follow those of each lens."""
 
 
-@dataclass(frozen=True)
-class Workplace:
-    """A window on an empty store, and hands at its keyboard."""
-
-    shell: Shell
-    desk: Desk
-    hands: Hands
-    ask: AtOnce
-
-    @property
-    def standing(self) -> Standing:
-        standing = self.desk.session.standing
-        assert standing is not None
-        return standing
-
-    @property
-    def job(self) -> Job:
-        return self.standing.job
-
-
 @pytest.fixture
 def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
-    ask = AtOnce(tmp_path / "record.pdf", "to be judged by eye only")
-    with JobStore(tmp_path / "data") as store:
-        desk = make_desk(store, demo_settings())
-        shell = Shell(desk, light, ask)
-        shell.resize(1280, 800)
-        yield Workplace(shell, desk, Hands(shell), ask)
-        shell.close()
-        shell.deleteLater()
-        QApplication.processEvents()
+    with workplace_in(tmp_path, light) as made:
+        yield made
 
 
 def type_order(hands: Hands) -> None:
@@ -115,8 +83,7 @@ def unsigned_demo() -> Job:
 
 def take_from_tray(workplace: Workplace, job: Job) -> None:
     """Puts a job into the tray and scans its number."""
-    entries = Journal.start(job, OPTICIAN, job.created).entries
-    workplace.desk.store.append(entries, job)
+    workplace.put(job)
     workplace.hands.letters(job.number)
     workplace.hands.press(Qt.Key.Key_Return)
 
@@ -165,9 +132,11 @@ def test_what_was_typed_is_the_job(workplace: Workplace) -> None:
     assert str(order.right.power.axis) == "165"
     assert str(order.left.distance_pd) == "32"
     assert str(order.frame.ed) == "54"
-    assert str(now.right.distance[0].cylinder_lines) == "-3"
+    assert now.right.distance[0] == DrumReading(
+        sphere_lines=Decimal("-2.25"), cylinder_lines=Decimal(-3), axis_wheel=Decimal(165)
+    )
     assert str(now.left.near[0].addition) == "2"
-    assert now.pair.left.tilt == (1,)
+    assert now.pair.left.tilt == (Decimal(1),)
     assert workplace.standing.step(StepId.PAIR).is_complete
 
 
@@ -228,7 +197,9 @@ def test_going_back_reading_again_and_undoing(workplace: Workplace) -> None:
     hands.type("-2.25", "-3", "163")
     assert len(workplace.job.now.right.distance) == 2
     hands.press(Qt.Key.Key_Z, CTRL)
-    assert workplace.job.now.right.distance[1].axis_wheel is None
+    assert workplace.job.now.right.distance[1] == DrumReading(
+        sphere_lines=Decimal("-2.25"), cylinder_lines=Decimal(-3)
+    )
     hands.type("")
     hands.press(Qt.Key.Key_Return, SHIFT)
     assert workplace.job.order.right.power.axis == 165
@@ -258,7 +229,8 @@ def test_bad_input_stays_with_a_sentence_and_holds_the_page(workplace: Workplace
         assert "cannot be read" in workplace.shell.statusBar().currentMessage()
         hands.press(Qt.Key.Key_Escape)
     hands.type("-2,25")
-    assert str(workplace.job.now.right.distance[0].sphere_lines) == "-2.25"
+    first = DrumReading(sphere_lines=Decimal("-2.25"))
+    assert workplace.job.now.right.distance == (first,)
 
 
 def test_what_is_on_disk_is_what_the_next_window_opens(workplace: Workplace) -> None:

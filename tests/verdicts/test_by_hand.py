@@ -320,3 +320,26 @@ def test_a_drum_step_leaves_more_doubt_than_a_display(holds: Holds) -> None:
     expect   L meridian-high: close
     """
     holds()
+
+
+def test_one_eighth_off_on_the_drum_lies_on_the_limit(holds: Holds) -> None:
+    """
+    set     iso-21987-2017
+    lens    single-vision
+    order   R -3.00 -0.75 x 90
+    read    R drum -3.125 -3.75 x 90
+    expect  R meridian-other: within, limit 0.12, says 0.12 D more minus
+    expect  R cylinder: within, limit 0.12, says 0.12 D weaker
+    """
+    holds()
+
+
+def test_a_little_more_than_an_eighth_is_outside(holds: Holds) -> None:
+    """
+    set     iso-21987-2017
+    lens    single-vision
+    order   R -3.00
+    read    R -3.126
+    expect  R meridian-high: outside, limit 0.12
+    """
+    holds()

@@ -8,6 +8,10 @@ from benchassist.job.plan import front_plan
 from benchassist.job.readings import EyeLayout
 from benchassist.ui.asking.faults import measured_fault
 from benchassist.ui.drawings.scene import Mark, Scene
+from benchassist.verdicts.finding import State
+
+_CROWDED = frozenset({StepId.BENCH, StepId.HANDOVER})
+"""Steps with so many marks that their labels would hide the frame."""
 
 _LENSES = (StepId.RIGHT, StepId.LEFT)
 
@@ -38,9 +42,17 @@ def _marks(one: PromptStanding, active: Prompt) -> list[Mark]:
             state=one.state if one.is_done else None,
             is_active=one.prompt.id == active.id,
             is_done=one.is_done,
+            is_labelled=_is_labelled(one, active),
         )
         for spot in one.prompt.spots
     ]
+
+
+def _is_labelled(one: PromptStanding, active: Prompt) -> bool:
+    """On the lens that is read, everything; elsewhere what is asked now and what is out."""
+    if one.prompt.id == active.id or one.state in {State.OUTSIDE, State.CLOSE}:
+        return True
+    return active.step is one.prompt.step and active.step not in _CROWDED
 
 
 def _fault(standing: Standing, prompt: Prompt) -> Fault | None:

@@ -7,6 +7,9 @@ from PySide6.QtGui import QPainterPath
 
 _GAP = 5.0
 _APART = 23.0
+_PER_RANK, _ON_BODY = 60.0, 600.0
+"""What a less good place costs, and one on the frame, in px² of something else covered."""
+
 _AWAY = (
     (0, 0), (0, 1), (0, -1), (0, 2), (0, -2), (1, 0), (-1, 0), (0, 3), (0, -3), (1, 1),
     (-1, 1), (1, -1), (-1, -1), (0, 4), (0, -4), (1, 2), (-1, 2), (1, -2), (-1, -2), (0, 5),
@@ -26,13 +29,13 @@ class Room:
 
     def place_mark(self, at: QPointF, side: float) -> QRectF:
         """The free square nearest to a place, taken from now on."""
-        squares = [_square(at + QPointF(x, y) * _APART, side) for x, y in _AWAY]
-        free = [
+        squares = (_square(at + QPointF(x, y) * _APART, side) for x, y in _AWAY)
+        free = (
             square
             for square in squares
             if self.sheet.contains(square) and not self._meets(square.adjusted(-2, -2, 2, 2))
-        ]
-        square = free[0] if free else _inside(self.sheet, squares[0])
+        )
+        square = next(free, None) or _inside(self.sheet, _square(at, side))
         self.taken.append(square)
         return square
 
@@ -41,11 +44,13 @@ class Room:
         best: QRectF | None = None
         least = float("inf")
         for rank, rect in enumerate(_beside(mark, size, prefers_left=prefers_left)):
+            if rank * _PER_RANK >= least:
+                break
             if not self.sheet.contains(rect) or self._meets(rect):
                 continue
-            cost = rank * 60.0 + sum(_overlap(rect, other) for other in self.avoided)
+            cost = rank * _PER_RANK + sum(_overlap(rect, other) for other in self.avoided)
             if cost < least and self.covers_body(rect):
-                cost += 600.0
+                cost += _ON_BODY
             if cost < least:
                 best, least = rect, cost
         if best is not None:

@@ -1,6 +1,6 @@
 """Where the marks of a scene and their labels go on the sheet."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF
 from PySide6.QtGui import QFontMetricsF
@@ -44,8 +44,9 @@ class Placed:
 
 def placed_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> tuple[Placed, ...]:
     """The marks that have a place in this view: the active one first, and on top."""
-    figure, to_px = sheet.figure, sheet.to_px
-    room = Room(sheet.rect.adjusted(6, 6, -6, -6), sheet.body)
+    stage = sheet.stage
+    figure, to_px = stage.figure, stage.to_px
+    room = Room(stage.rect.adjusted(6, 6, -6, -6), stage.body)
     room.taken = [text.rect for text in sheet.texts]
     room.avoided = [
         to_px.mapRect(_rect_of(stroke.points)).adjusted(-2, -2, 2, 2)
@@ -59,11 +60,28 @@ def placed_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> tuple[Placed, ...]:
     return tuple(_labelled(sheet, room, *one) for one in squares)
 
 
+def have_same_places(one: tuple[Mark, ...], other: tuple[Mark, ...]) -> bool:
+    """Whether marks differ at most in their states, so that they stay where they are."""
+    return [_place(mark) for mark in one] == [_place(mark) for mark in other]
+
+
+def with_states(placed: tuple[Placed, ...], marks: tuple[Mark, ...]) -> tuple[Placed, ...]:
+    """The same places with the states of these marks."""
+    now = {_place(mark): mark for mark in marks}
+    return tuple(replace(one, mark=now[_place(one.mark)]) for one in placed)
+
+
+def _place(mark: Mark) -> tuple[str, str, str, bool]:
+    return mark.prompt_id, mark.spot, mark.label, mark.is_active
+
+
 def _labelled(sheet: Sheet, room: Room, mark: Mark, at: QPointF, square: QRectF) -> Placed:
+    if not mark.is_labelled:
+        return Placed(mark, at, square, None, is_on_body=False)
     metrics = QFontMetricsF(sheet.theme.font(Size.CAPTION, strong=mark.is_active))
     size = QSizeF(metrics.horizontalAdvance(mark.label) + 2, metrics.height())
     grown = square.adjusted(-4, -4, 4, 4) if mark.is_active else square
-    is_at_edge = square.center().x() > sheet.rect.width() * _RIGHT_EDGE
+    is_at_edge = square.center().x() > sheet.stage.rect.width() * _RIGHT_EDGE
     prefers_left = mark.spot in _OUTWARDS or is_at_edge
     label = room.place_label(grown, size, prefers_left=prefers_left)
     return Placed(mark, at, square, label, label is not None and room.covers_body(label))

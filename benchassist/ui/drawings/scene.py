@@ -18,6 +18,7 @@ class Mark:
         state: how it stands; None when it is answered and nothing judges it, or not answered.
         is_active: whether it is being asked for now.
         is_done: whether it is answered.
+        is_labelled: whether the label is written beside it; it is spoken all the same.
     """
 
     prompt_id: str
@@ -26,6 +27,7 @@ class Mark:
     state: State | None = None
     is_active: bool = False
     is_done: bool = False
+    is_labelled: bool = True
 
     @property
     def shown(self) -> State | None:

@@ -1,4 +1,4 @@
-"""The sheet under the marks: figure, dimension lines, words and a note on the scale."""
+"""What lies under the marks: figure, dimension lines, words and a note on the scale."""
 
 from dataclasses import dataclass
 from functools import cached_property
@@ -47,17 +47,15 @@ class Text:
 
 
 @dataclass(frozen=True)
-class Sheet:
-    """The sheet under the marks; what is laid out once is kept."""
+class Stage:
+    """A figure fitted into a widget; what is worked out once is kept."""
 
-    scene: Scene
     figure: Figure
-    theme: Theme
     rect: QRectF
 
     @cached_property
     def to_px(self) -> QTransform:
-        """From mm to px, so that the figure fits the sheet."""
+        """From mm to px, so that the figure fits."""
         left, bottom, right, top = self.figure.bounds
         if self.figure.view == "front":
             bottom -= _ROOM_BELOW
@@ -71,10 +69,31 @@ class Sheet:
         to_px.translate(-(left + right) / 2, -(bottom + top) / 2)
         return to_px
 
+    @cached_property
+    def body(self) -> QPainterPath:
+        """All that is frame, in px."""
+        return body_of(self.figure, self.to_px)
+
+    def paint(self, painter: QPainter, theme: Theme) -> None:
+        """Paint the figure: slow enough to be worth keeping as a picture."""
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self.figure.view == "front":
+            _paint_centre_line(painter, self.figure, self.to_px, theme)
+        paint_figure(painter, self.figure, self.to_px, theme.colours, self.body)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Dimension lines and words around a figure."""
+
+    scene: Scene
+    stage: Stage
+    theme: Theme
+
     @property
     def caption(self) -> str:
         """How the drawing is to be read: from where, and what is not true to size in it."""
-        scene, figure = self.scene, self.figure
+        scene, figure = self.scene, self.stage.figure
         parts = [_SEEN[figure.view]]
         drawn = enlarged(scene.fault, figure.view)
         if drawn is not None:
@@ -88,18 +107,13 @@ class Sheet:
         return "; ".join(parts)
 
     @cached_property
-    def body(self) -> QPainterPath:
-        """All that is frame, in px."""
-        return body_of(self.figure, self.to_px)
-
-    @cached_property
     def texts(self) -> tuple[Text, ...]:
         """All words of the sheet with their places."""
-        to_px, theme = self.to_px, self.theme
-        words = _eye_words(self.figure, to_px, theme)
+        theme, rect = self.theme, self.stage.rect
+        words = _eye_words(self.stage.figure, self.stage.to_px, theme)
         font = theme.font(Size.SMALL)
         wide = QFontMetricsF(font).horizontalAdvance(self.caption) + 2
-        place = QRectF((self.rect.width() - wide) / 2, self.rect.height() - 28, wide, 18)
+        place = QRectF((rect.width() - wide) / 2, rect.height() - 28, wide, 18)
         words.append(Text(self.caption, place, font, QColor(theme.colours.ink_soft)))
         for line in self._dimensions():
             words.append(_dimension_words(line, self))
@@ -107,7 +121,7 @@ class Sheet:
 
     def _dimensions(self) -> tuple[Dimension, ...]:
         scene = self.scene
-        if self.figure.view != "front":
+        if self.stage.figure.view != "front":
             return ()
         lines = dimensions(scene.plan, scene.found_right, scene.found_left)
         return tuple(
@@ -115,15 +129,10 @@ class Sheet:
         )
 
     def paint(self, painter: QPainter) -> None:
-        """Paint everything but the marks."""
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        to_px = self.to_px
-        if self.figure.view == "front":
-            _paint_centre_line(painter, self.figure, to_px, self.theme)
-        paint_figure(painter, self.figure, to_px, self.theme.colours, self.body)
+        """Paint dimension lines and words."""
         for line in self._dimensions():
             hides = self.scene.hides_ordered
-            _paint_dimension(painter, line, to_px, self.theme, hides=hides)
+            _paint_dimension(painter, line, self.stage.to_px, self.theme, hides=hides)
         for text in self.texts:
             painter.setFont(text.font)
             painter.setPen(text.colour)
@@ -167,7 +176,7 @@ def _rect_of(stroke: Stroke) -> QRectF:
 
 def _dimension_words(line: Dimension, sheet: Sheet) -> Text:
     """The length of a dimension line: what was found in ink, what was ordered softly."""
-    theme, to_px = sheet.theme, sheet.to_px
+    theme, to_px = sheet.theme, sheet.stage.to_px
     ordered = None if sheet.scene.hides_ordered else line.ordered
     shown = line.found if line.found is not None else ordered
     words = "" if shown is None else f"{shown:.1f} mm"
@@ -189,13 +198,13 @@ def _dimension_words(line: Dimension, sheet: Sheet) -> Text:
 
 def _beside_height(sheet: Sheet, low: QPointF, high: QPointF, wide: float) -> QRectF:
     """Beside the height line towards the temple, as low as the rim leaves room."""
-    is_right_eye = high.x() < sheet.to_px.map(QPointF(0, 0)).x()
+    is_right_eye = high.x() < sheet.stage.to_px.map(QPointF(0, 0)).x()
     left = high.x() - 6 - wide if is_right_eye else high.x() + 6
     rects = [
         QRectF(left, low.y() + share * (high.y() - low.y()) - 9, wide, 18)
         for share in (0.28, 0.34, 0.4, 0.62, 0.72)
     ]
-    return next((rect for rect in rects if not sheet.body.intersects(rect)), rects[-1])
+    return next((rect for rect in rects if not sheet.stage.body.intersects(rect)), rects[-1])
 
 
 def _paint_centre_line(

@@ -18,9 +18,9 @@ from typing_extensions import override
 from benchassist.geometry.views import view
 from benchassist.optics.eye import Eye
 from benchassist.ui.drawings.marks import paint_active_ring, paint_state_mark
-from benchassist.ui.drawings.placing import Placed, placed_marks
+from benchassist.ui.drawings.placing import Placed, have_same_places, placed_marks, with_states
 from benchassist.ui.drawings.scene import Mark, Scene
-from benchassist.ui.drawings.sheet import Sheet
+from benchassist.ui.drawings.sheet import Sheet, Stage
 from benchassist.ui.theme import Size, Theme
 
 
@@ -46,18 +46,26 @@ class SpectaclesDrawing(QWidget):
         self.setAccessibleName("Drawing of the spectacles")
 
     def set_scene(self, scene: Scene) -> None:
-        """Show a scene; the frame is drawn anew only when more than the marks changed."""
-        ground = replace(scene, marks=())
-        if self._sheet is None or self._sheet.scene != ground:
-            figure = view(scene.plan, scene.view, scene.fault)
-            self._sheet = Sheet(ground, figure, self._theme, QRectF(self.rect()))
-            self._picture = None
-        elif self._marks == scene.marks:
-            return
-        self._marks = scene.marks
-        self._placed = placed_marks(self._sheet, self._marks)
-        self.setAccessibleDescription(_described(self._sheet, self._marks))
+        """Show a scene; the frame is drawn anew only when the frame itself changed."""
+        ground, old = replace(scene, marks=()), self._sheet
+        stays = have_same_places(self._marks, scene.marks)
+        if old is not None and old.scene == ground and stays:
+            sheet, self._placed = old, with_states(self._placed, scene.marks)
+        else:
+            sheet = Sheet(ground, self._stage_for(scene), self._theme)
+            self._placed = placed_marks(sheet, scene.marks)
+        self._sheet, self._marks = sheet, scene.marks
+        self.setAccessibleDescription(_described(sheet, scene.marks))
         self.update()
+
+    def _stage_for(self, scene: Scene) -> Stage:
+        """The present stage where the frame is the same, or a new one."""
+        old = self._sheet
+        if old is not None and _frame(old.scene) == _frame(scene):
+            return old.stage
+        self._picture = None
+        figure = view(scene.plan, scene.view, scene.fault)
+        return Stage(figure, QRectF(self.rect()))
 
     @property
     def placed(self) -> tuple[Placed, ...]:
@@ -67,7 +75,8 @@ class SpectaclesDrawing(QWidget):
     def _lay_out(self) -> None:
         self._picture = None
         if self._sheet is not None:
-            self._sheet = replace(self._sheet, rect=QRectF(self.rect()))
+            stage = Stage(self._sheet.stage.figure, QRectF(self.rect()))
+            self._sheet = replace(self._sheet, stage=stage)
             self._placed = placed_marks(self._sheet, self._marks)
         self.update()
 
@@ -94,6 +103,7 @@ class SpectaclesDrawing(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.drawPixmap(0, 0, self._picture)
+        self._sheet.paint(painter)
         for placed in reversed(self._placed):
             self._paint_mark(painter, placed)
         painter.end()
@@ -143,9 +153,14 @@ def _painted(sheet: Sheet, size: QSize, ratio: float) -> QPixmap:
     picture.setDevicePixelRatio(ratio)
     picture.fill(Qt.GlobalColor.transparent)
     painter = QPainter(picture)
-    sheet.paint(painter)
+    sheet.stage.paint(painter, sheet.theme)
     painter.end()
     return picture
+
+
+def _frame(scene: Scene) -> tuple[object, ...]:
+    """What the drawing of the frame depends on."""
+    return scene.plan, scene.view, scene.fault
 
 
 def _described(sheet: Sheet, marks: tuple[Mark, ...]) -> str:

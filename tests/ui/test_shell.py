@@ -1,0 +1,218 @@
+"""The tray, the people, the keys, and what happens when the world or the program fails."""
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QTableView
+from pytestqt.qtbot import QtBot
+
+from benchassist.job.document import JobState
+from benchassist.job.signoff import Person, Role
+from benchassist.records.demo import demo_files
+from benchassist.store.files import load_job_file
+from benchassist.store.jobs import JobStore
+from benchassist.store.settings import load_settings
+from benchassist.ui.actions import ACTIONS, Command
+from benchassist.ui.fault import FaultHook, FaultSheet, log_to
+from benchassist.ui.keys import KeysSheet
+from benchassist.ui.people import PeopleSheet
+from benchassist.ui.theme import Scheme, Theme
+from benchassist.wrong import BenchError
+from tests.ui.hands import CTRL
+from tests.ui.workplace import Workplace, workplace_in
+
+
+@pytest.fixture
+def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
+    with workplace_in(tmp_path, light) as made:
+        yield made
+
+
+def said(workplace: Workplace) -> str:
+    """Everything that the visible labels say, and the status line."""
+    labels = workplace.shell.findChildren(QLabel)
+    shown = [label.text() for label in labels if label.isVisible()]
+    return " ".join([*shown, workplace.shell.statusBar().currentMessage()])
+
+
+def rows(workplace: Workplace) -> list[str]:
+    """The job numbers in the tray, from the top."""
+    table = workplace.shell.findChild(QTableView)
+    model = table.model()
+    return [str(model.index(row, 0).data()) for row in range(model.rowCount())]
+
+
+@pytest.fixture
+def full(workplace: Workplace) -> Workplace:
+    for file in demo_files():
+        workplace.put(load_job_file(file))
+    workplace.shell.to_tray()
+    return workplace
+
+
+def test_a_scanned_number_opens_its_job(full: Workplace) -> None:
+    full.hands.type("FH-2611-052")
+    assert full.job.number == "FH-2611-052"
+
+
+def test_typing_a_name_narrows_the_tray(full: Workplace) -> None:
+    full.hands.letters("oduya")
+    assert rows(full) == ["FH-2611-041"]
+
+
+def test_the_arrow_goes_into_the_list_and_enter_opens(full: Workplace) -> None:
+    expected = rows(full)[1]
+    full.hands.press(Qt.Key.Key_Down)
+    full.hands.press(Qt.Key.Key_Down)
+    full.hands.press(Qt.Key.Key_Return)
+    assert full.job.number == expected
+
+
+def test_the_state_narrows_the_tray(full: Workplace, qtbot: QtBot) -> None:
+    buttons = full.shell.findChildren(QPushButton)
+    closed = next(one for one in buttons if one.text() == "Closed")
+    qtbot.mouseClick(closed, Qt.MouseButton.LeftButton)
+    stored = full.desk.store.search(state=JobState.CLOSED)
+    assert rows(full) == [row.number for row in stored]
+
+
+def test_an_unknown_number_gets_a_sentence_and_stays(full: Workplace) -> None:
+    full.hands.type("NOT-THERE")
+    assert "There is no job NOT-THERE" in said(full)
+    assert full.desk.session.standing is None
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("", "Type or scan the number of the new job first."),
+        ("FH-2611-052", "There is a job FH-2611-052 already"),
+        ("#*!", "cannot be a job number"),
+    ],
+)
+def test_a_new_job_needs_a_good_number(full: Workplace, text: str, words: str) -> None:
+    full.hands.letters(text)
+    full.hands.press(Qt.Key.Key_N, CTRL)
+    assert words in said(full)
+    assert full.desk.session.standing is None
+
+
+def test_a_damaged_job_is_shown_and_nothing_is_added(light: Theme, tmp_path: Path) -> None:
+    job = load_job_file(demo_files()[5])
+    with workplace_in(tmp_path, light) as first:
+        first.put(job)
+    file = tmp_path / "data" / "jobs.sqlite3"
+    content = file.read_bytes().replace(b"Samir Oakley-Rao", b"Samir Oakley-Roa")
+    file.write_bytes(content)
+    with workplace_in(tmp_path, light) as second:
+        second.shell.open_job(job.number)
+        assert "altered outside Benchassist" in said(second)
+        before = second.job
+        second.shell.go_to("right.distance")
+        second.hands.type("-2.00")
+        assert second.job == before
+        assert "altered outside Benchassist" in said(second)
+
+
+def test_a_second_window_is_refused_in_a_sentence(workplace: Workplace, tmp_path: Path) -> None:
+    with pytest.raises(BenchError, match="already open"):
+        JobStore(tmp_path / "data")
+
+
+def test_settings_are_remembered(workplace: Workplace, tmp_path: Path) -> None:
+    workplace.shell.do(Command.HINT)
+    workplace.shell.do(Command.SCHEME)
+    workplace.shell.do(Command.READ_FIRST)
+    settings, note = load_settings(tmp_path / "data")
+    assert not note
+    assert (settings.hint_open, settings.scheme, settings.read_first) == (
+        False,
+        Scheme.DARK.value,
+        True,
+    )
+
+
+def test_read_first_hides_the_order_until_the_reading_is_in(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    assert "Ordered  −2.00" in said(full)
+    full.shell.do(Command.READ_FIRST)
+    assert "Ordered  −2.00" not in said(full)
+    full.hands.type("-2", "-2.50", "90")
+    assert "Ordered  −2.00" in said(full)
+
+
+def test_the_list_of_keys_has_every_action(qtbot: QtBot, light: Theme) -> None:
+    sheet = KeysSheet()
+    qtbot.addWidget(sheet)
+    words = {label.text() for label in sheet.findChildren(QLabel)}
+    assert {one.keys for one in ACTIONS} <= words
+
+
+def test_every_command_is_done_by_the_window(workplace: Workplace) -> None:
+    assert {one.command for one in ACTIONS} == set(Command)
+    assert len({one.keys for one in ACTIONS}) == len(ACTIONS)
+
+
+def test_somebody_new_takes_over(qtbot: QtBot, light: Theme) -> None:
+    sheet = PeopleSheet(())
+    qtbot.addWidget(sheet)
+    add = next(one for one in sheet.findChildren(QPushButton) if "Add" in one.text())
+    with qtbot.assertNotEmitted(sheet.chosen):
+        add.click()
+    sheet.show()
+    qtbot.keyClicks(sheet.findChild(QLineEdit), "Bela Quist")
+    with qtbot.waitSignal(sheet.chosen) as caught:
+        add.click()
+    assert caught.args == [Person(name="Bela Quist", role=Role.TRAINEE)]
+
+
+def test_an_unexpected_error_is_shown_logged_and_offered_for_copying(
+    qtbot: QtBot, light: Theme, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    end = log_to(tmp_path)
+    hook = FaultHook()
+    with qtbot.waitSignal(hook.caught) as caught:
+        try:
+            _ = 1 / 0
+        except ZeroDivisionError:
+            hook.on_exception(*sys.exc_info())  # type: ignore[arg-type]
+    end()
+    report = str(caught.args[0])
+    assert "ZeroDivisionError" in report
+    assert "ZeroDivisionError" in (tmp_path / "benchassist.log").read_text(encoding="utf-8")
+    caplog.clear()
+    sheet = FaultSheet(report)
+    qtbot.addWidget(sheet)
+    copy = next(one for one in sheet.findChildren(QPushButton) if "Copy" in one.text())
+    copy.click()
+    assert QGuiApplication.clipboard().text() == report
+
+
+def test_a_full_disk_is_a_sentence_and_the_typed_text_stays(
+    full: Workplace, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    before = full.job
+
+    def refuse(*_: object, **__: object) -> None:
+        raise BenchError("The disk is full. Make room, then type the last entry again.")
+
+    monkeypatch.setattr(full.desk.store, "append", refuse)
+    full.hands.letters("-2.25")
+    full.hands.press(Qt.Key.Key_Return)
+    assert full.job == before
+    assert "The disk is full" in said(full)
+    assert any("2.25" in one for one in texts(full))
+    monkeypatch.undo()
+
+
+def texts(workplace: Workplace) -> list[str]:
+    """What the visible fields hold."""
+    fields = workplace.shell.findChildren(QLineEdit)
+    return [field.text() for field in fields if field.isVisible()]
