@@ -20,6 +20,7 @@ class Command(StrEnum):
     TRAY = "tray"
     NEW = "new"
     EXPORT = "export"
+    BACKUP = "back up"
     PERSON = "person"
     KEYS = "keys"
     QUIT = "quit"
@@ -53,6 +54,7 @@ ACTIONS = (
     Action(Command.NEW, "&Job", "&New job", "Ctrl+N"),
     Action(Command.UNDO, "&Job", "&Undo the last entry", "Ctrl+Z"),
     Action(Command.EXPORT, "&Job", "Write the record as &PDF", "Ctrl+P"),
+    Action(Command.BACKUP, "&Job", "Back &up all jobs", "Ctrl+Shift+B"),
     Action(Command.QUIT, "&Job", "&Quit", "Ctrl+Q"),
     Action(Command.HINT, "&View", "&Hint panel", "F1"),
     Action(

@@ -9,7 +9,7 @@ from contextlib import ExitStack, contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
-from PySide6.QtWidgets import QApplication, QMessageBox, QStyleFactory
+from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox, QStyleFactory
 
 from benchassist.guide.load import load_guide
 from benchassist.job.signoff import Person, Role
@@ -19,11 +19,15 @@ from benchassist.store.settings import Settings, load_settings
 from benchassist.ui.ask_person import AskPerson
 from benchassist.ui.demo import demo_settings, fill_with_demo
 from benchassist.ui.desk import Desk, Furniture
+from benchassist.ui.door import SIZE
 from benchassist.ui.draw import draw_window
 from benchassist.ui.fault import FaultHook, FaultSheet, log_to
 from benchassist.ui.shell import Shell
 from benchassist.ui.theme import Scheme, Theme
 from benchassist.wrong import BenchError
+
+UNUSABLE = 2
+"""The exit code when the world is in the way, as for the shell."""
 
 NOBODY = Person(name="Nobody in particular", role=Role.TRAINEE)
 """Who is at the bench until somebody says who: with the least rights."""
@@ -34,22 +38,22 @@ def utc_now() -> datetime:
     return datetime.now(UTC)
 
 
-def run(arguments: list[str]) -> int:
-    """Opens the window and gives the exit code; faults of the world become a sentence."""
+def run(app: QApplication, arguments: list[str], door: QMainWindow | None) -> int:
+    """Puts the window in the place of the door, and gives the exit code.
+
+    Faults of the world become a sentence.
+    """
     chosen = _parser().parse_args(arguments)
-    if chosen.draw is not None:
-        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    app = QApplication(["benchassist"])
-    app.setApplicationName("Benchassist")
     app.setStyle(QStyleFactory.create("Fusion"))
     try:
         with _data(chosen) as folder:
-            return _open(app, folder, chosen)
+            return _open(app, folder, chosen, door)
     except BenchError as error:
-        if chosen.draw is None:
-            QMessageBox.warning(None, "Benchassist", error.sentence)
+        if door is not None:
+            QMessageBox.warning(door, "Benchassist", error.sentence)
+            door.close()
         sys.stderr.write(f"{error.sentence}\n")
-        return 2
+        return UNUSABLE
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -72,7 +76,9 @@ def _data(chosen: argparse.Namespace) -> Iterator[Path]:
         yield Path(scratch) / "data"
 
 
-def _open(app: QApplication, folder: Path, chosen: argparse.Namespace) -> int:
+def _open(
+    app: QApplication, folder: Path, chosen: argparse.Namespace, door: QMainWindow | None
+) -> int:
     with ExitStack() as closing:
         store = closing.enter_context(JobStore(folder))
         closing.callback(log_to(folder))
@@ -92,7 +98,10 @@ def _open(app: QApplication, folder: Path, chosen: argparse.Namespace) -> int:
             shell.tell(note)
         if chosen.draw is not None:
             return draw_window(shell, theme, chosen.draw)
+        shell.resize(SIZE)
         shell.show()
+        if door is not None:
+            door.close()
         return app.exec()
 
 

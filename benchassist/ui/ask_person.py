@@ -10,7 +10,8 @@ class AskPerson:
 
     def where_to_save(self, parent: QWidget, title: str, proposed: Path) -> Path | None:
         """The file chosen; None when the person thought better of it."""
-        name, _ = QFileDialog.getSaveFileName(parent, title, str(proposed), "PDF (*.pdf)")
+        kind = f"{proposed.suffix[1:].upper()} (*{proposed.suffix})"
+        name, _ = QFileDialog.getSaveFileName(parent, title, str(proposed), kind)
         return Path(name) if name else None
 
     def reason(self, parent: QWidget, title: str, question: str) -> str | None:

@@ -189,6 +189,8 @@ class Bench(QWidget):
         notes = self._desk.guide.notes_for(standing.job.order)
         about = tuple(f"{one.material.capitalize()}: {one.text} {one.never}" for one in notes)
         self._hint.show_prompt(prompt, about if prompt.step in _BENCHWORK else ())
+        now = standing.prompt(prompt.id)
+        self._hint.show_rules(now.findings if now else ())
 
     def _confirm(self, question: str) -> None:
         standing = self._session.standing

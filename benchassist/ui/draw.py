@@ -5,16 +5,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QApplication
 
 from benchassist.guide.prompts import StepId
+from benchassist.ui.door import SIZE
 from benchassist.ui.shell import Shell
 from benchassist.ui.theme import Scheme, Theme
 from benchassist.wrong import BenchError
-
-SMALLEST = QSize(1280, 800)
-"""The smallest window that is supported."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +41,7 @@ def draw_window(shell: Shell, theme: Theme, folder: Path) -> int:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise BenchError(f"The folder {folder} cannot be made: {error.strerror}.") from error
-    shell.resize(SMALLEST)
+    shell.resize(SIZE)
     shell.show()
     for scheme in Scheme:
         theme.set_scheme(scheme)

@@ -3,8 +3,10 @@
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from benchassist.guide.prompts import Prompt
+from benchassist.limits.rule import Rule
 from benchassist.ui.drawings.hint import HintPicture
 from benchassist.ui.theme import Theme
+from benchassist.verdicts.finding import Finding
 
 _HEADINGS = (
     ("How", "how"),
@@ -26,6 +28,9 @@ class HintPanel(QFrame):
         self._texts = {name: _text() for _, name in _HEADINGS}
         self._headings = {name: _heading(title) for title, name in _HEADINGS}
         self._caution = _Caution()
+        self._rules = _text()
+        self._rules.setProperty("role", "caption")
+        self._rules_heading = _heading("Judged by")
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -39,6 +44,9 @@ class HintPanel(QFrame):
             column.addWidget(self._texts[name])
             column.addSpacing(8)
         column.addWidget(self._caution)
+        column.addSpacing(8)
+        column.addWidget(self._rules_heading)
+        column.addWidget(self._rules)
         column.addSpacing(8)
         column.addWidget(self._headings["evidence"])
         self._texts["evidence"].setProperty("role", "caption")
@@ -63,6 +71,22 @@ class HintPanel(QFrame):
             self._headings[name].setVisible(bool(text))
         cautions = [text for text in (prompt.caution, *more_cautions) if text]
         self._caution.set_text("\n\n".join(cautions))
+
+    def show_rules(self, findings: tuple[Finding, ...]) -> None:
+        """Shows the rule behind each limit: title, edition, clause and how it is known."""
+        rules = dict.fromkeys(one.rule for one in findings if one.rule is not None)
+        self._rules.setText("\n\n".join(_rule_words(rule) for rule in rules))
+        self._rules.setVisible(bool(rules))
+        self._rules_heading.setVisible(bool(rules))
+
+
+def _rule_words(rule: Rule) -> str:
+    sources = "; ".join(source.title for source in rule.sources)
+    note = f" {rule.note}" if rule.note else ""
+    return (
+        f"{rule.title}. {rule.edition}, row {rule.row}, {rule.clause}. "
+        f"Evidence: {rule.evidence} ({sources}).{note}"
+    )
 
 
 class _Caution(QFrame):

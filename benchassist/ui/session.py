@@ -223,9 +223,9 @@ class Session(QObject):
         return self._store_entries(entries, self._journal.extended(entries).fold())
 
     def _refuse(self, sentence: str) -> bool:
-        self.refused.emit(sentence)
         if self._standing is not None:
             self.changed.emit(self._standing)
+        self.refused.emit(sentence)
         return False
 
     def _settle(self, job: Job) -> None:

@@ -64,6 +64,7 @@ class Shell(QMainWindow):
             Command.TRAY: self.to_tray,
             Command.NEW: self._begin,
             Command.EXPORT: self._export,
+            Command.BACKUP: self._back_up,
             Command.PERSON: self._choose_person,
             Command.KEYS: lambda: self._show_sheet(KeysSheet(self)),
             Command.QUIT: self.close,
@@ -200,6 +201,19 @@ class Shell(QMainWindow):
             self.tell(error.sentence)
             return
         self.tell(f"The record is in {target}.")
+
+    def _back_up(self) -> None:
+        """Writes a whole copy of the database while the window stays open."""
+        name = f"benchassist-jobs-{self._desk.session.now():%Y-%m-%d}.sqlite3"
+        target = self._ask.where_to_save(self, "Back up all jobs", Path.home() / name)
+        if target is None:
+            return
+        try:
+            self._desk.store.backup(target)
+        except BenchError as error:
+            self.tell(error.sentence)
+            return
+        self.tell(f"All jobs are backed up in {target}.")
 
     def _change_settings(self, **changes: object) -> None:
         try:

@@ -1,4 +1,4 @@
-"""Every prompt of every demo job: the window shows it, changes nothing, and names its inputs."""
+"""Every prompt of every demo job: shown, nothing changed, every input named."""
 
 from collections.abc import Iterator
 from pathlib import Path

@@ -3,10 +3,12 @@
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from types import TracebackType
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QTableView
 from pytestqt.qtbot import QtBot
 
@@ -42,6 +44,7 @@ def said(workplace: Workplace) -> str:
 def rows(workplace: Workplace) -> list[str]:
     """The job numbers in the tray, from the top."""
     table = workplace.shell.findChild(QTableView)
+    assert table is not None
     model = table.model()
     return [str(model.index(row, 0).data()) for row in range(model.rowCount())]
 
@@ -75,7 +78,7 @@ def test_the_arrow_goes_into_the_list_and_enter_opens(full: Workplace) -> None:
 def test_the_state_narrows_the_tray(full: Workplace, qtbot: QtBot) -> None:
     buttons = full.shell.findChildren(QPushButton)
     closed = next(one for one in buttons if one.text() == "Closed")
-    qtbot.mouseClick(closed, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(closed, Qt.MouseButton.LeftButton)
     stored = full.desk.store.search(state=JobState.CLOSED)
     assert rows(full) == [row.number for row in stored]
 
@@ -123,6 +126,22 @@ def test_a_second_window_is_refused_in_a_sentence(workplace: Workplace, tmp_path
         JobStore(tmp_path / "data")
 
 
+def test_a_back_up_is_a_whole_copy(full: Workplace, tmp_path: Path) -> None:
+    (tmp_path / "copy").mkdir()
+    full.ask.target = tmp_path / "copy" / "jobs.sqlite3"
+    full.shell.do(Command.BACKUP)
+    assert "All jobs are backed up" in said(full)
+    with JobStore(tmp_path / "copy") as copy:
+        assert copy.search() == full.desk.store.search()
+
+
+def test_the_rule_behind_a_limit_is_shown(full: Workplace) -> None:
+    full.hands.type("FH-2611-048")
+    full.shell.go_to("right.distance")
+    assert "ISO 21987:2017, row" in said(full)
+    assert "Evidence: " in said(full)
+
+
 def test_settings_are_remembered(workplace: Workplace, tmp_path: Path) -> None:
     workplace.shell.do(Command.HINT)
     workplace.shell.do(Command.SCHEME)
@@ -165,10 +184,19 @@ def test_somebody_new_takes_over(qtbot: QtBot, light: Theme) -> None:
     with qtbot.assertNotEmitted(sheet.chosen):
         add.click()
     sheet.show()
-    qtbot.keyClicks(sheet.findChild(QLineEdit), "Bela Quist")
+    name = sheet.findChild(QLineEdit)
+    assert name is not None
+    QTest.keyClicks(name, "Bela Quist")
     with qtbot.waitSignal(sheet.chosen) as caught:
         add.click()
     assert caught.args == [Person(name="Bela Quist", role=Role.TRAINEE)]
+
+
+def _present_error() -> tuple[type[BaseException], BaseException, TracebackType | None]:
+    kind, error, trace = sys.exc_info()
+    assert kind is not None
+    assert error is not None
+    return kind, error, trace
 
 
 def test_an_unexpected_error_is_shown_logged_and_offered_for_copying(
@@ -180,7 +208,7 @@ def test_an_unexpected_error_is_shown_logged_and_offered_for_copying(
         try:
             _ = 1 / 0
         except ZeroDivisionError:
-            hook.on_exception(*sys.exc_info())  # type: ignore[arg-type]
+            hook.on_exception(*_present_error())
     end()
     report = str(caught.args[0])
     assert "ZeroDivisionError" in report

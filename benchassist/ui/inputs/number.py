@@ -11,8 +11,12 @@ from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.parsing import NumberSpec, parse, plain_text
 from benchassist.ui.restyle import restyle
 
+_NOT_TAKEN = "This was not taken; the line at the foot says why. Enter tries again."
+
 _READING_WIDTH = 112
 """Room for '−12.25' in the size of a reading, px."""
+
+_READING_HEIGHT = 48
 
 
 class NumberInput(QWidget):
@@ -50,7 +54,7 @@ class NumberInput(QWidget):
         self._edit = QLineEdit()
         self._edit.setProperty("role", "reading" if is_reading else "form")
         if is_reading:
-            self._edit.setMinimumWidth(_READING_WIDTH)
+            self._edit.setMinimumSize(_READING_WIDTH, _READING_HEIGHT)
         self._edit.setAccessibleName(spec.label)
         self._edit.setAccessibleDescription(spec.description or _spoken(spec))
         self._edit.installEventFilter(self)
@@ -111,12 +115,23 @@ class NumberInput(QWidget):
         self._show_problem(parsed.problem)
         if parsed.problem:
             return False
-        changed = parsed.value != self._value
-        self._value = parsed.value
-        self._edit.setText("" if parsed.value is None else plain_text(parsed.value, self._spec))
-        if changed:
-            self.value_changed.emit(self._value)
-        return True
+        if parsed.value == self._value:
+            self._restore()
+            return True
+        return self._offer(parsed.value)
+
+    def _offer(self, value: Decimal | None) -> bool:
+        """Emits a new value; when it was put back at once, the text stays to be tried again."""
+        text = self._edit.text()
+        self._value = value
+        self._restore()
+        self.value_changed.emit(value)
+        if self._value == value:
+            return True
+        self._edit.setText(text)
+        self._edit.setModified(True)
+        self._show_problem(_NOT_TAKEN)
+        return False
 
     def _show_problem(self, sentence: str) -> None:
         self._problem.setText(sentence)

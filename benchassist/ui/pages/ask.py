@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
@@ -61,9 +62,7 @@ class AskPage(Page):
         self._ordered = _label("caption")
         self._sentence = _label("sentence")
         self._holder = QVBoxLayout()
-        self._next = QPushButton("Next")
-        self._next.setProperty("role", "primary")
-        self._next.setAutoDefault(True)
+        self._next = _NextButton()
         self._next.clicked.connect(self.next_asked)
         self._was_changed = False
         self._gauges = tuple(Gauge(theme) for _ in range(_GAUGES))
@@ -158,6 +157,7 @@ class AskPage(Page):
                 made.set_form(self._forms[prompt.kind.value])
             made.form_chosen.connect(lambda key: self.form_chosen.emit(prompt.kind.value, key))
         self._holder.addWidget(made)
+        self.setTabOrder(made, self._next)
         self._place_gauges(columns=1 if prompt.inputs else 2)
 
     def _place_gauges(self, *, columns: int) -> None:
@@ -224,6 +224,22 @@ class AskPage(Page):
         fields = self._input.findChildren(NumberInput) if self._input is not None else []
         unread = [field for field in fields if field.isVisible() and not field.take()]
         return bool(unread)
+
+
+class _NextButton(QPushButton):
+    """Goes on by Enter; Shift+Enter is left to the window, which goes back."""
+
+    def __init__(self) -> None:
+        super().__init__("Next")
+        self.setProperty("role", "primary")
+        self.setAutoDefault(True)
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            event.ignore()
+        else:
+            super().keyPressEvent(event)
 
 
 def _shown_answer(standing: Standing, prompt: Prompt) -> Any:

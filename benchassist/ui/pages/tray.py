@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
     QLabel,
-    QLineEdit,
     QPushButton,
     QTableView,
     QVBoxLayout,
@@ -22,6 +21,7 @@ from typing_extensions import override
 
 from benchassist.job.document import JobState
 from benchassist.store.tray import JobRow
+from benchassist.ui.inputs.line import Line
 from benchassist.ui.inputs.segments import Segments
 
 Index = QModelIndex | QPersistentModelIndex
@@ -100,11 +100,10 @@ class TrayPage(QWidget):
         super().__init__(parent)
         self._clock = clock
         self._model = TrayModel()
-        self._search = QLineEdit()
+        self._search = Line("Search or scan")
         self._search.setPlaceholderText("Scan or type a job number, or a wearer's name")
-        self._search.setAccessibleName("Search or scan")
         self._search.textChanged.connect(self.searched)
-        self._search.returnPressed.connect(self._on_enter)
+        self._search.finished.connect(self._on_enter)
         self._new = QPushButton("New job from this number")
         self._new.setProperty("role", "primary")
         self._new.clicked.connect(lambda: self.begun.emit(self._search.text().strip()))

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from benchassist.guide.prompts import Kind, Measurement, Prompt, StepId
@@ -39,8 +40,8 @@ def type_row(qtbot: QtBot, row: NumberRow, *texts: str) -> None:
     """Types each text and Enter, field by field."""
     for field, text in zip(row.fields(), texts, strict=True):
         field.edit().selectAll()
-        qtbot.keyClicks(field.edit(), text)
-        qtbot.keyClick(field.edit(), Qt.Key.Key_Return)
+        QTest.keyClicks(field.edit(), text)
+        QTest.keyClick(field.edit(), Qt.Key.Key_Return)
 
 
 @pytest.fixture
@@ -84,8 +85,8 @@ def test_clearing_the_last_reading_takes_it_out(qtbot: QtBot, power: RepeatedInp
     power.set_value((DISPLAY, DRUM))
     for field in power.fields().fields():
         field.edit().selectAll()
-        qtbot.keyClick(field.edit(), Qt.Key.Key_Delete)
-        qtbot.keyClick(field.edit(), Qt.Key.Key_Return)
+        QTest.keyClick(field.edit(), Qt.Key.Key_Delete)
+        QTest.keyClick(field.edit(), Qt.Key.Key_Return)
     assert power.value() == (DISPLAY,)
 
 
@@ -188,8 +189,8 @@ def test_a_check_is_answered_by_a_letter(qtbot: QtBot, check: CheckInput) -> Non
 def test_a_check_is_answered_by_measurement(qtbot: QtBot, check: CheckInput) -> None:
     first, second = check.findChildren(NumberInput)
     for field, text in ((first, "30"), (second, "31,5")):
-        qtbot.keyClicks(field.edit(), text)
-        qtbot.keyClick(field.edit(), Qt.Key.Key_Return)
+        QTest.keyClicks(field.edit(), text)
+        QTest.keyClick(field.edit(), Qt.Key.Key_Return)
     assert check.value().measured == {"right": Decimal(30), "left": Decimal("31.5")}
 
 
