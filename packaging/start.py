@@ -304,7 +304,9 @@ def draw() -> int:
 def test(arguments: list[str]) -> int:
     """Pass the tests, without a display."""
     check_libraries(window=False)
-    return run(set_up("dev"), "-m", "pytest", *arguments, offscreen=True)
+    python = set_up("dev")
+    workers = () if arguments else ("-n", "auto")
+    return run(python, "-m", "pytest", *workers, *arguments, offscreen=True)
 
 
 def bench(arguments: list[str]) -> int:

@@ -1,6 +1,7 @@
 """A plausible lens shape from its boxed dimensions, and smooth curves for the rest."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import cos, hypot, pi, sin
 
@@ -38,6 +39,7 @@ _QUARTERS = (
 """From the nasal side through the top to the temporal side and back below."""
 
 
+@lru_cache(maxsize=64)
 def lens_outline(a: float, b: float, ed: float | None = None) -> Polyline:
     """The outline of a lens about its boxed centre, mm, +x nasal, +y up.
 

@@ -7,6 +7,7 @@ os.environ["QT_QPA_PLATFORM"] = "offscreen"
 from collections.abc import Iterator
 
 import pytest
+import shiboken6
 from PySide6.QtWidgets import QApplication, QWidget
 
 from benchassist.ui.theme import Scheme, Theme
@@ -40,3 +41,6 @@ def no_window_left(qapp: QApplication) -> Iterator[None]:
         if id(widget) not in before and widget.isVisible()
     ]
     assert not left, f"left behind: {left}"
+    for widget in qapp.topLevelWidgets():
+        if shiboken6.isValid(widget) and id(widget) not in before and not widget.parent():
+            shiboken6.delete(widget)

@@ -45,7 +45,11 @@ def nameless(root: QWidget) -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("file", demo_files(), ids=lambda file: file.stem)
+VARIED = tuple(file for file in demo_files() if file.name[0] in "1347")
+"""A progressive, a bifocal, a strong single-vision and a prism pair: every prompt there is."""
+
+
+@pytest.mark.parametrize("file", VARIED, ids=lambda file: file.stem)
 def test_every_prompt_is_shown_and_changes_nothing(workplace: Workplace, file: Path) -> None:
     job = load_job_file(file)
     workplace.put(job)

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtWidgets import QApplication
+import shiboken6
 
 from benchassist.guide.flow import Standing
 from benchassist.job.document import Job
@@ -57,5 +57,4 @@ def workplace_in(folder: Path, theme: Theme) -> Iterator[Workplace]:
             yield Workplace(shell, desk, Hands(shell), ask)
         finally:
             shell.close()
-            shell.deleteLater()
-            QApplication.processEvents()
+            shiboken6.delete(shell)
