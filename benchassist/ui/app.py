@@ -19,8 +19,8 @@ from benchassist.store.settings import Settings, load_settings
 from benchassist.ui.ask_person import AskPerson
 from benchassist.ui.demo import demo_settings, fill_with_demo
 from benchassist.ui.desk import Desk, Furniture
-from benchassist.ui.door import SIZE
 from benchassist.ui.draw import draw_window
+from benchassist.ui.extent import SMALLEST
 from benchassist.ui.fault import FaultHook, FaultSheet, log_to
 from benchassist.ui.shell import Shell
 from benchassist.ui.theme import Scheme, Theme
@@ -98,7 +98,7 @@ def _open(
             shell.tell(note)
         if chosen.draw is not None:
             return draw_window(shell, theme, chosen.draw)
-        shell.resize(SIZE)
+        shell.resize(SMALLEST)
         shell.show()
         if door is not None:
             door.close()

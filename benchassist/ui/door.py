@@ -3,11 +3,10 @@
 import importlib
 import os
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel, QMainWindow
 
-SIZE = QSize(1280, 800)
-"""The size in which the window opens, the smallest that is supported."""
+from benchassist.ui.extent import SMALLEST
 
 
 def main(arguments: list[str]) -> int:
@@ -30,7 +29,7 @@ def open_door(app: QApplication) -> QMainWindow:
     words = QLabel("Opening the tray …")
     words.setAlignment(Qt.AlignmentFlag.AlignCenter)
     door.setCentralWidget(words)
-    door.resize(SIZE)
+    door.resize(SMALLEST)
     door.show()
     app.processEvents()
     return door

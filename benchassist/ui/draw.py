@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QApplication
 
 from benchassist.guide.prompts import StepId
-from benchassist.ui.door import SIZE
+from benchassist.ui.extent import SMALLEST
 from benchassist.ui.shell import Shell
 from benchassist.ui.theme import Scheme, Theme
 from benchassist.wrong import BenchError
@@ -41,7 +41,7 @@ def draw_window(shell: Shell, theme: Theme, folder: Path) -> int:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise BenchError(f"The folder {folder} cannot be made: {error.strerror}.") from error
-    shell.resize(SIZE)
+    shell.resize(SMALLEST)
     shell.show()
     for scheme in Scheme:
         theme.set_scheme(scheme)

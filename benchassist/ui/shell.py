@@ -15,6 +15,7 @@ from benchassist.ui.actions import ACTIONS, Command, bare_letter
 from benchassist.ui.ask_person import AskPerson
 from benchassist.ui.bench import Bench
 from benchassist.ui.desk import Desk
+from benchassist.ui.extent import SMALLEST
 from benchassist.ui.keys import KeysSheet
 from benchassist.ui.pages.tray import TrayPage
 from benchassist.ui.people import PeopleSheet
@@ -22,6 +23,8 @@ from benchassist.ui.theme import Scheme, Theme
 from benchassist.wrong import BenchError
 
 _SECONDS_TOLD = 8
+_TITLE_BAR = 40
+"""What the desktop takes of a small screen for its own bars, px."""
 
 
 class Shell(QMainWindow):
@@ -40,7 +43,7 @@ class Shell(QMainWindow):
         self._sheet: KeysSheet | PeopleSheet | None = None
         self.setCentralWidget(self._stack)
         self.setWindowTitle("Benchassist")
-        self.setMinimumSize(1280, 760)
+        self.setMinimumSize(SMALLEST.width(), SMALLEST.height() - _TITLE_BAR)
         self.statusBar().setSizeGripEnabled(False)
         self.statusBar().addPermanentWidget(_keys_in_short())
         self._doings = self._make_doings()
