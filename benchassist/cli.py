@@ -21,8 +21,9 @@ from benchassist.records.demo import demo_files, demo_workshop, last_moment
 from benchassist.records.imprint import imprint_of_file
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
-from benchassist.records.record import Record, Workshop
+from benchassist.records.record import Record
 from benchassist.store.files import load_job_file, save_job_file, write_whole
+from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.judge import judge
 from benchassist.wrong import BenchError

@@ -29,8 +29,9 @@ from benchassist.optics.arrays import columns
 from benchassist.records.ink import REGULAR
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
-from benchassist.records.record import Imprint, Workshop
+from benchassist.records.record import Imprint
 from benchassist.store.jobs import FILE, JobStore
+from benchassist.store.settings import Workshop
 from benchassist.verdicts.judge import judge
 
 NOON = datetime(2026, 3, 2, 12, tzinfo=UTC)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from benchassist.assets import asset
 from benchassist.job.document import Job
-from benchassist.records.record import Workshop
+from benchassist.store.settings import Workshop
 
 
 def demo_files() -> tuple[Path, ...]:

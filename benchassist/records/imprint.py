@@ -8,7 +8,8 @@ from benchassist.job.changes import split
 from benchassist.job.document import Job
 from benchassist.job.journal import Edit, Journal
 from benchassist.job.upgrade import write
-from benchassist.records.record import Deed, Imprint, Workshop
+from benchassist.records.record import Deed, Imprint
+from benchassist.store.settings import Workshop
 
 _PARTS = {
     "order": "order",

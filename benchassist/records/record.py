@@ -12,17 +12,11 @@ from benchassist.job.order import Order
 from benchassist.job.signoff import Outcome, Person, Signature
 from benchassist.limits.rule import Evidence
 from benchassist.optics.eye import Eye
+from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import State
 
 Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 """A SHA-256 in lower-case hexadecimal."""
-
-
-class Workshop(Frozen):
-    """The place that made the record; the address one line an item."""
-
-    name: str = ""
-    address: tuple[str, ...] = ()
 
 
 class Deed(Frozen):

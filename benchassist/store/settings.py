@@ -15,7 +15,7 @@ FILE = "settings.json"
 
 
 class Workshop(Frozen):
-    """The workshop whose name stands on the papers."""
+    """The workshop whose name stands on the papers; the address one line an item."""
 
     name: str = ""
     address: tuple[str, ...] = ()

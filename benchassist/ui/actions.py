@@ -22,6 +22,7 @@ class Command(StrEnum):
     EXPORT = "export"
     BACKUP = "back up"
     PERSON = "person"
+    WORKSHOP = "workshop"
     KEYS = "keys"
     QUIT = "quit"
 
@@ -62,6 +63,7 @@ ACTIONS = (
     ),
     Action(Command.SCHEME, "&View", "&Dark or light", "F3"),
     Action(Command.PERSON, "&People", "Who is at the &bench", "Ctrl+B"),
+    Action(Command.WORKSHOP, "&People", "This &workshop", "Ctrl+W"),
     Action(Command.KEYS, "&View", "The &keys", "?"),
 )
 

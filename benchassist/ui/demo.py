@@ -6,7 +6,7 @@ from benchassist.limits.load import load_limits
 from benchassist.records.demo import demo_files, demo_workshop
 from benchassist.store.files import load_job_file
 from benchassist.store.jobs import JobStore
-from benchassist.store.settings import Settings, Workshop
+from benchassist.store.settings import Settings
 from benchassist.verdicts.finding import worst
 from benchassist.verdicts.judge import judge
 
@@ -18,7 +18,7 @@ SUPERVISOR = Person(name="Priya Nandakumar", role=Role.SUPERVISOR)
 def demo_settings() -> Settings:
     """The settings of the demo: all three people known, the optician at the bench."""
     return Settings(
-        workshop=Workshop(**demo_workshop().model_dump()),
+        workshop=demo_workshop(),
         persons=(OPTICIAN, TRAINEE, SUPERVISOR),
         at_bench=OPTICIAN,
     )

@@ -13,7 +13,7 @@ from benchassist.limits.load import load_limits, rule_sets
 from benchassist.records.imprint import imprint_of_journal
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
-from benchassist.records.record import Record, Workshop
+from benchassist.records.record import Record
 from benchassist.store.files import write_whole
 from benchassist.store.jobs import JobStore
 from benchassist.store.settings import Settings, save_settings
@@ -101,8 +101,7 @@ class Desk(QObject):
         standing, journal = self.session.standing, self.session.journal
         if standing is None or journal is None:
             raise BenchError("Open a job first: the record is of one job.")
-        workshop = Workshop(**self._settings.workshop.model_dump())
-        imprint = imprint_of_journal(journal, workshop, self.session.now())
+        imprint = imprint_of_journal(journal, self._settings.workshop, self.session.now())
         limits = load_limits(standing.job.order.rule_set)
         return make_record(
             standing.job, standing.findings, self.guide, limits.rule_set, imprint

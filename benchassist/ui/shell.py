@@ -5,7 +5,7 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QShortcut
-from PySide6.QtWidgets import QLabel, QMainWindow, QMenu, QStackedWidget
+from PySide6.QtWidgets import QDialog, QLabel, QMainWindow, QMenu, QStackedWidget
 from typing_extensions import override
 
 from benchassist.guide.prompts import StepId
@@ -20,6 +20,7 @@ from benchassist.ui.keys import KeysSheet
 from benchassist.ui.pages.tray import TrayPage
 from benchassist.ui.people import PeopleSheet
 from benchassist.ui.theme import Scheme, Theme
+from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
 
 _SECONDS_TOLD = 8
@@ -40,7 +41,7 @@ class Shell(QMainWindow):
         self._stack = QStackedWidget()
         self._stack.addWidget(self._tray)
         self._stack.addWidget(self._bench)
-        self._sheet: KeysSheet | PeopleSheet | None = None
+        self._sheet: QDialog | None = None
         self.setCentralWidget(self._stack)
         self.setWindowTitle("Benchassist")
         self.setMinimumSize(SMALLEST.width(), SMALLEST.height() - _TITLE_BAR)
@@ -69,6 +70,7 @@ class Shell(QMainWindow):
             Command.EXPORT: self._export,
             Command.BACKUP: self._back_up,
             Command.PERSON: self._choose_person,
+            Command.WORKSHOP: self._edit_workshop,
             Command.KEYS: lambda: self._show_sheet(KeysSheet(self)),
             Command.QUIT: self.close,
         }
@@ -241,7 +243,12 @@ class Shell(QMainWindow):
         except BenchError as error:
             self.tell(error.sentence)
 
-    def _show_sheet(self, sheet: KeysSheet | PeopleSheet) -> None:
+    def _edit_workshop(self) -> None:
+        sheet = WorkshopSheet(self._desk.settings.workshop, self)
+        sheet.changed.connect(lambda workshop: self._change_settings(workshop=workshop))
+        self._show_sheet(sheet)
+
+    def _show_sheet(self, sheet: QDialog) -> None:
         self._sheet = sheet
         sheet.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         sheet.open()

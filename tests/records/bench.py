@@ -31,7 +31,8 @@ from benchassist.limits.load import RuleSet
 from benchassist.limits.rule import Evidence, Rule, Source
 from benchassist.optics.eye import Eye
 from benchassist.records.making import make_record
-from benchassist.records.record import Imprint, Record, Workshop
+from benchassist.records.record import Imprint, Record
+from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import Finding, State
 
 MADE_AT = datetime(2026, 11, 24, 12, 30, tzinfo=UTC)

@@ -9,8 +9,9 @@ from pypdfium2 import PdfDocument
 from benchassist.records.ink import RIGHT
 from benchassist.records.overview import code_text, verdict
 from benchassist.records.pdf import record_pdf
-from benchassist.records.record import Deed, FindingLine, Imprint, Record, Workshop
+from benchassist.records.record import Deed, FindingLine, Imprint, Record
 from benchassist.records.words import amount
+from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import State
 from tests.records import bench
 

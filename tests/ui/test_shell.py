@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QTableView
+from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit, QPushButton, QTableView
 from pytestqt.qtbot import QtBot
 
 from benchassist.job.document import JobState
@@ -17,12 +17,13 @@ from benchassist.job.signoff import Person, Role
 from benchassist.records.demo import demo_files
 from benchassist.store.files import load_job_file
 from benchassist.store.jobs import JobStore
-from benchassist.store.settings import load_settings
+from benchassist.store.settings import Workshop, load_settings
 from benchassist.ui.actions import ACTIONS, Command
 from benchassist.ui.fault import FaultHook, FaultSheet, log_to
 from benchassist.ui.keys import KeysSheet
 from benchassist.ui.people import PeopleSheet
 from benchassist.ui.theme import Scheme, Theme
+from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
 from tests.ui.hands import CTRL
 from tests.ui.workplace import Workplace, workplace_in
@@ -197,6 +198,25 @@ def _present_error() -> tuple[type[BaseException], BaseException, TracebackType 
     assert kind is not None
     assert error is not None
     return kind, error, trace
+
+
+def test_the_workshop_is_named_on_the_papers(full: Workplace) -> None:
+    full.shell.do(Command.WORKSHOP)
+    sheet = full.shell.findChild(WorkshopSheet)
+    assert sheet is not None
+    name, address = sheet.findChild(QLineEdit), sheet.findChild(QPlainTextEdit)
+    assert name is not None
+    assert address is not None
+    name.setText("Alder Lane Opticians")
+    address.setPlainText("3 Alder Lane\n\nFernhollow")
+    keep = sheet.findChild(QPushButton)
+    assert keep is not None
+    keep.click()
+    full.shell.open_job("FH-2611-041")
+    workshop = full.desk.record().imprint.workshop
+    assert workshop == Workshop(
+        name="Alder Lane Opticians", address=("3 Alder Lane", "Fernhollow")
+    )
 
 
 def test_an_unexpected_error_is_shown_logged_and_offered_for_copying(

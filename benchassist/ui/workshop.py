@@ -1,0 +1,61 @@
+"""The workshop whose name stands on the papers."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QDialog,
+    QLabel,
+    QLineEdit,
+    QPlainTextEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from benchassist.store.settings import Workshop
+
+
+class WorkshopSheet(QDialog):
+    """Name and address of the workshop.
+
+    Signals:
+        changed: the Workshop as typed.
+    """
+
+    changed = Signal(object)
+
+    def __init__(self, workshop: Workshop, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("This workshop")
+        self.setMinimumWidth(480)
+        self._name = QLineEdit(workshop.name)
+        self._name.setAccessibleName("Name of the workshop")
+        self._address = QPlainTextEdit("\n".join(workshop.address))
+        self._address.setAccessibleName("Address, line by line")
+        self._address.setTabChangesFocus(True)
+        self._address.setFixedHeight(96)
+        keep = QPushButton("Keep")
+        keep.setProperty("role", "primary")
+        keep.clicked.connect(self._keep)
+        self._lay_out(keep)
+
+    def _lay_out(self, keep: QPushButton) -> None:
+        title = QLabel("This workshop")
+        title.setProperty("role", "title")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(32, 24, 32, 24)
+        column.setSpacing(8)
+        column.addWidget(title)
+        for words, field in (("Name", self._name), ("Address, line by line", self._address)):
+            caption = QLabel(words)
+            caption.setProperty("role", "caption")
+            caption.setBuddy(field)
+            column.addWidget(caption)
+            column.addWidget(field)
+        column.addSpacing(8)
+        column.addWidget(keep)
+
+    def _keep(self) -> None:
+        lines = self._address.toPlainText().splitlines()
+        address = tuple(line.strip() for line in lines if line.strip())
+        self.changed.emit(Workshop(name=self._name.text(), address=address))
+        self.accept()
