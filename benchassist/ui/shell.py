@@ -284,6 +284,7 @@ def _keys_in_short() -> QLabel:
     """The keys used most, for the right end of the status line."""
     label = QLabel("Enter next     R read again     N not applicable     ? all keys")
     label.setProperty("role", "caption")
+    label.setContentsMargins(0, 0, 12, 0)
     return label
 
 

@@ -11,8 +11,8 @@ from benchassist.verdicts.weigh import Subject, Value, compared, off_by
 from benchassist.verdicts.words import degrees, signed_dioptres
 
 _PARTS = (
-    ("meridian-high", "Meridian of highest power"),
-    ("meridian-other", "Other meridian"),
+    ("meridian-high", "Stronger meridian"),
+    ("meridian-other", "Weaker meridian"),
     ("cylinder", "Cylinder"),
     ("axis", "Axis"),
 )
@@ -134,7 +134,7 @@ class _LensPower:
 
     def _unjudged(self, quantity: str) -> str:
         if quantity == "meridian-other" and self._limit("meridian-high"):
-            return "this rule set judges the meridian of highest power only"
+            return "this rule set judges the stronger meridian only"
         return no_limit(self._case)
 
     def _cylinder(self, subject: Subject) -> Finding:

@@ -54,7 +54,7 @@ def test_what_is_ordered_and_not_read_is_to_do() -> None:
         Decimal("-4.00"),
         "right.distance",
     )
-    assert high.sentence == "Meridian of highest power not read yet, −4.00 D ordered."
+    assert high.sentence == "Stronger meridian not read yet, −4.00 D ordered."
     assert findings["right.axis"].sentence == "Axis not read yet, 180° ordered."
     assert findings["right.add"].state is State.MISSING
     assert findings["right.engraved-add"].state is State.MISSING
@@ -221,7 +221,7 @@ def test_ansi_tells_the_other_meridian_without_judging_it() -> None:
     other = findings["right.meridian-other"]
     assert other.state is State.NONE
     assert other.found == Decimal("-2.00")
-    assert "judges the meridian of highest power only" in other.sentence
+    assert "judges the stronger meridian only" in other.sentence
 
 
 def test_a_lens_without_power_has_no_displacement() -> None:

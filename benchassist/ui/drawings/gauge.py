@@ -50,7 +50,7 @@ class Gauge(QWidget):
         finding = self._finding
         if finding is None:
             return "Not read yet."
-        parts = [f"{_title(finding)}: {finding.state.word}."]
+        parts = [f"{_full_title(finding)}: {finding.state.word}."]
         if found := _value(finding):
             parts.append(f"Found {found}.")
         if finding.ordered is not None and not self._hides_ordered:
@@ -187,6 +187,13 @@ class Gauge(QWidget):
 
 
 def _title(finding: Finding) -> str:
+    """The quantity, with its eye where the prompt is about both."""
+    is_of_lens = finding.eye is not None and finding.prompt.startswith(f"{finding.eye}.")
+    return finding.what if is_of_lens else _full_title(finding)
+
+
+def _full_title(finding: Finding) -> str:
+    """The quantity with its eye."""
     if finding.eye is None:
         return finding.what
     return f"{finding.eye.capitalize()} {finding.what[:1].lower()}{finding.what[1:]}"
