@@ -7,6 +7,7 @@ from pydantic import AwareDatetime, Field, StringConstraints
 
 from benchassist.job.base import Frozen, FrozenMap
 from benchassist.job.checks import BenchWork, Checks
+from benchassist.job.instrument import Instrument
 from benchassist.job.order import Order
 from benchassist.job.readings import LensReadings, PairReadings
 from benchassist.job.signoff import Outcome, SignOff
@@ -24,7 +25,8 @@ JobNumber = Annotated[
 class Attempt(Frozen):
     """Everything done with the pair between one arrival in the tray and its outcome.
 
-    `skipped` maps the id of a prompt that was marked not applicable to the reason given.
+    `skipped` maps the id of a prompt that was marked not applicable to the reason given;
+    `instruments` maps what readings name as their `meter` to that lens meter as it was then.
     """
 
     right: LensReadings = LensReadings()
@@ -35,6 +37,7 @@ class Attempt(Frozen):
     fit: Checks = Checks()
     handover: Checks = Checks()
     signoff: SignOff = SignOff()
+    instruments: FrozenMap[Instrument] = Field(default_factory=dict, validate_default=True)
     skipped: FrozenMap[str] = Field(default_factory=dict, validate_default=True)
 
     def eye(self, eye: Eye) -> LensReadings:

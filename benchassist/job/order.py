@@ -88,6 +88,13 @@ class Treatment(StrEnum):
     TINTED = "tinted"
 
 
+class Surface(StrEnum):
+    """A surface of the lens: the one on the stop, or the one that carries the addition."""
+
+    BACK = "back"
+    FRONT = "front"
+
+
 class ComponentPrism(Frozen):
     """Prism as its two components, prism dioptres: base in and base up positive."""
 
@@ -177,6 +184,10 @@ class Order(Frozen):
     index: Index | None = None
     treatments: tuple[Treatment, ...] = ()
     tint: str = ""
+    addition_surface: Surface | None = None
+    """Which surface carries the addition; None when the maker does not say."""
+    minimum_height: Millimetre | None = None
+    """The shortest fitting height that the design allows."""
     segment_width: Millimetre | None = None
     segment_depth: Millimetre | None = None
     vertex_distance: Millimetre | None = None

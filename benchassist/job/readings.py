@@ -17,15 +17,8 @@ from benchassist.job.base import (
     ReadAddition,
 )
 from benchassist.job.checks import Answer
-from benchassist.job.order import WrittenPrism
+from benchassist.job.order import Surface, WrittenPrism
 from benchassist.optics.eye import Eye
-
-
-class Surface(StrEnum):
-    """The surface that lies on the stop of the lens meter."""
-
-    BACK = "back"
-    FRONT = "front"
 
 
 class DrumReading(Frozen):
@@ -142,9 +135,17 @@ class EyeLayout(Frozen):
     segment_depth: tuple[Millimetre, ...] = ()
 
 
+class Datum(StrEnum):
+    """From where centration distances were measured; they are kept from the nose line."""
+
+    NOSE_LINE = "middle of the bridge"
+    LENS_EDGE = "nasal edge of the boxed lens"
+
+
 class PairReadings(Frozen):
     """What was measured on the mounted pair."""
 
+    datum: Datum = Datum.NOSE_LINE
     right: EyeLayout = EyeLayout()
     left: EyeLayout = EyeLayout()
 

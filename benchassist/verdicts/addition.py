@@ -3,8 +3,8 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from benchassist.job.order import Design
-from benchassist.job.readings import AddReading, DrumAdd, Surface
+from benchassist.job.order import Design, Surface
+from benchassist.job.readings import AddReading, DrumAdd
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.case import ORDERED, Case, no_limit
 from benchassist.verdicts.exact import mean

@@ -58,6 +58,10 @@ class Finding:
         guard: half-width of the zone inside the limit where the reading's uncertainty decides.
         state: how it stands.
         rule: where the limit comes from; None where no limit applies.
+        probability: how likely the true value lies within the limit, 0 to 1, by the reading
+            and its uncertainty; None where that is not reckoned.
+        more_readings: how many further readings of the same point would settle a 'read
+            again', if they show what was shown so far; None where none or no number would.
         sentence: one sentence for people, with its numbers and units.
     """
 
@@ -74,6 +78,8 @@ class Finding:
     unit: str = ""
     guard: Decimal = Decimal(0)
     rule: Rule | None = None
+    probability: Decimal | None = None
+    more_readings: int | None = None
 
     @property
     def share(self) -> Decimal | None:

@@ -19,6 +19,7 @@ from benchassist.job.order import (
     Order,
     PolarPrism,
     Rim,
+    Surface,
     Treatment,
     Verification,
     WrittenPower,
@@ -32,7 +33,6 @@ from benchassist.job.readings import (
     LensReadings,
     PairReadings,
     PrismReading,
-    Surface,
 )
 from benchassist.job.signoff import Outcome, Person, Role, Signature, SignOff
 

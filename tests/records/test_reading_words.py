@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from benchassist.job.order import PolarPrism
+from benchassist.job.order import PolarPrism, Surface
 from benchassist.job.readings import (
     DisplayAdd,
     DisplayReading,
@@ -12,7 +12,6 @@ from benchassist.job.readings import (
     DrumReading,
     LensReadings,
     PrismReading,
-    Surface,
 )
 from benchassist.records.reading_words import MeterReading, meter_readings, typed
 

@@ -7,10 +7,10 @@ from benchassist.job.order import (
     EyeOrder,
     Order,
     PolarPrism,
+    Surface,
     WrittenPower,
     WrittenPrism,
 )
-from benchassist.job.readings import Surface
 from benchassist.optics.eye import Eye
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.answering import layout_spec

@@ -5,7 +5,7 @@ from typing import Any
 from PySide6.QtWidgets import QWidget
 from typing_extensions import override
 
-from benchassist.job.readings import Surface
+from benchassist.job.order import Surface
 from benchassist.ui.inputs.forms import ADDITION_FORMS, kind_of
 from benchassist.ui.inputs.repeated import RepeatedInput
 from benchassist.ui.inputs.row import Values

@@ -10,14 +10,13 @@ from pytestqt.qtbot import QtBot
 
 from benchassist.guide.prompts import Kind, Measurement, Prompt, StepId
 from benchassist.job.checks import Answer, Seen
-from benchassist.job.order import ComponentPrism, PolarPrism
+from benchassist.job.order import ComponentPrism, PolarPrism, Surface
 from benchassist.job.readings import (
     DisplayAdd,
     DisplayReading,
     DrumAdd,
     DrumReading,
     PrismReading,
-    Surface,
 )
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.addition import AdditionInput
