@@ -25,7 +25,7 @@ class AdditionInput(RepeatedInput):
         self._surface = Segments(_SURFACES, self)
         self._surface.set_value(Surface.BACK)
         self._surface.chosen.connect(self._on_surface_chosen)
-        self._above.insertWidget(1, self._surface)
+        self._column.insertWidget(1, self._surface)
 
     @override
     def set_value(self, readings: tuple[Any, ...]) -> None:

@@ -77,15 +77,15 @@ class RepeatedInput(QWidget):
         self._use(forms[0].key)
 
     def _lay_out(self) -> None:
-        self._above = QHBoxLayout()
-        self._above.setSpacing(16)
-        self._above.addWidget(self._switch)
-        self._above.addWidget(self._earlier, 1)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
-        column.addLayout(self._above)
-        column.addWidget(self._rows)
+        above = QHBoxLayout()
+        above.setSpacing(16)
+        above.addWidget(self._switch)
+        above.addWidget(self._earlier, 1)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(8)
+        self._column.addLayout(above)
+        self._column.addWidget(self._rows)
 
     def value(self) -> tuple[Any, ...]:
         """The readings, oldest first."""

@@ -9,6 +9,9 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 
+_WIDEST = 160
+"""Beyond this a field no longer looks as if it held one number, px."""
+
 Values = tuple[Decimal | None, ...]
 """One value a field, None where it is empty."""
 
@@ -46,10 +49,12 @@ class NumberRow(QWidget):
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(12)
         for position, field in enumerate(self._fields):
+            field.setMaximumWidth(_WIDEST)
             line.addWidget(field, 1)
             field.value_changed.connect(self._on_value_changed)
             field.finished.connect(lambda at=position: self._go_to(at + 1))
             field.stepped_back.connect(lambda at=position: self._go_to(at - 1))
+        line.addStretch(0)
         self.setFocusProxy(self._fields[0])
 
     def values(self) -> Values:

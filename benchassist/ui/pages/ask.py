@@ -86,6 +86,7 @@ class AskPage(Page):
         self._grid.setRowStretch(_GAUGES, 1)
         for gauge in self._gauges:
             gauge.setMinimumWidth(_GAUGE_WIDTH)
+            gauge.setMaximumWidth(2 * _GAUGE_WIDTH)
         self._place_gauges(columns=2)
         last = QHBoxLayout()
         last.addStretch(1)

@@ -25,6 +25,9 @@ from benchassist.ui.state_mark import StateMark
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import State
 
+_WIDEST = 1000
+"""Beyond this a line is too long to be read at a glance, px."""
+
 _OUTCOMES = tuple((one.value, one.value.capitalize()) for one in Outcome)
 _ACTS = (
     (Act.PREPARE, "Prepared by &me"),
@@ -76,6 +79,7 @@ class RecordPage(Page):
 
     def _lay_out(self) -> None:
         inside = QWidget()
+        inside.setMaximumWidth(_WIDEST)
         column = QVBoxLayout(inside)
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(12)
