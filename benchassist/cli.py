@@ -178,7 +178,7 @@ def record_of(job: Job, workshop: Workshop, made_at: datetime) -> Record:
     """
     limits = load_limits(job.order.rule_set)
     imprint = imprint_of_file(job, workshop, made_at)
-    return make_record(job, judge(job, limits), load_guide(), limits.rule_set, imprint)
+    return make_record(job, judge(job, limits), load_guide(), limits, imprint)
 
 
 def _schema(_chosen: argparse.Namespace) -> int:

@@ -128,7 +128,7 @@ def record(sizes: Sizes) -> Iterator[Row]:
     )
 
     def ours() -> bytes:
-        return record_pdf(make_record(job, findings, guide, limits.rule_set, imprint))
+        return record_pdf(make_record(job, findings, guide, limits, imprint))
 
     pages = ours().count(b"/Type /Page\n")
     yield Row(

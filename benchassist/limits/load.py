@@ -5,6 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from benchassist.assets import asset
+from benchassist.limits.house import with_house_rules
 from benchassist.limits.reading import LimitsFile, read_limits_file
 from benchassist.limits.rule import Evidence, Rule
 from benchassist.limits.table import Row, Table
@@ -26,6 +27,26 @@ class Decision:
     """
 
     guard_factor: Decimal = Decimal("1.645")
+
+    @property
+    def title(self) -> str:
+        """The rule in words, for screen and record."""
+        if not self.guard_factor:
+            return "plain acceptance: a reading on the limit is within, its uncertainty left out"
+        return (
+            f"guarded acceptance: within only from {self.guard_factor} standard uncertainties "
+            "inside the limit, nearer to it is read again"
+        )
+
+    @property
+    def title(self) -> str:
+        """The rule in a sentence, for screen and paper."""
+        if not self.guard_factor:
+            return "Plain acceptance: only the limit decides, no guard band."
+        return (
+            f"Guarded acceptance: a reading closer to its limit than {self.guard_factor} "
+            "standard uncertainties is read again."
+        )
 
 
 PLAIN_ACCEPTANCE = Decision(Decimal(0))
@@ -73,7 +94,10 @@ class Limits:
 
 
 def load_limits(
-    rule_set_id: str, decision: Decision | None = None, folder: Path | None = None
+    rule_set_id: str,
+    decision: Decision | None = None,
+    folder: Path | None = None,
+    house: Path | None = None,
 ) -> Limits:
     """The limits for a job that names this rule set.
 
@@ -81,12 +105,15 @@ def load_limits(
         rule_set_id: as in `Order.rule_set`.
         decision: how uncertainty enters; guarded with 1.645 when not given.
         folder: where the files are; the installed resources when not given.
+        house: file of the workshop's house rules, see `limits.house`; there need be none.
 
     Raises:
-        BenchError: no such rule set, or a file of limits that cannot be used.
+        BenchError: no such rule set, or a file of limits that cannot be used, or house rules
+            of which one would loosen a limit.
     """
-    place = folder or asset("limits")
-    files = {limits.id: limits for limits in _read_all(place)}
+    files = _whole_files(folder or asset("limits"))
+    if house is not None and house.exists():
+        files = with_house_rules(files, house)
     asked = files.get(rule_set_id)
     if asked is None or asked.kind != _SPECTACLES:
         known = ", ".join(file.id for file in files.values() if file.kind == _SPECTACLES)
@@ -94,10 +121,9 @@ def load_limits(
             f"The order names the rule set '{rule_set_id}', which is not installed here. "
             f"Installed are: {known}."
         )
-    whole = _with_inherited(asked, files)
     return Limits(
-        rule_set=_rule_set(whole),
-        rules=Table(whole.rows),
+        rule_set=_rule_set(asked),
+        rules=Table(asked.rows),
         bench=Table(_needed(files, "bench").rows),
         meter=Table(_needed(files, "lens-meter").rows),
         decision=decision or Decision(),
@@ -110,14 +136,16 @@ def rule_sets(folder: Path | None = None) -> tuple[RuleSet, ...]:
     Raises:
         BenchError: a file of limits cannot be used; names file and row.
     """
-    files = {limits.id: limits for limits in _read_all(folder or asset("limits"))}
-    offered = (file for file in files.values() if file.kind == _SPECTACLES)
-    sets = (_rule_set(_with_inherited(file, files)) for file in offered)
+    files = _whole_files(folder or asset("limits")).values()
+    sets = (_rule_set(file) for file in files if file.kind == _SPECTACLES)
     return tuple(sorted(sets, key=lambda rule_set: rule_set.title))
 
 
-def _read_all(place: Path) -> tuple[LimitsFile, ...]:
-    return tuple(read_limits_file(path) for path in sorted(place.glob("*.toml")))
+def _whole_files(place: Path) -> dict[str, LimitsFile]:
+    """Every file of limits by its id, with the rows it takes over from another."""
+    read = (read_limits_file(path) for path in sorted(place.glob("*.toml")))
+    files = {limits.id: limits for limits in read}
+    return {name: _with_inherited(file, files) for name, file in files.items()}
 
 
 def _needed(files: dict[str, LimitsFile], name: str) -> LimitsFile:
@@ -177,6 +205,7 @@ _WORDS = {
     Evidence.MEMORY: "from memory",
     Evidence.PROPOSED: "proposed",
     Evidence.PRACTICE: "from common practice",
+    Evidence.HOUSE: "tightened by the house",
 }
 
 

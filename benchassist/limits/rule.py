@@ -15,6 +15,8 @@ class Evidence(StrEnum):
     PROPOSED = "proposed"
     """Our own proposal from the optical effect; no published source."""
     PRACTICE = "common practice, no source"
+    HOUSE = "house rule"
+    """Tightened by the workshop itself, below what the rule set allows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,7 @@ class Rule:
         evidence: how the figure is known.
         sources: where it was read, or the memory it comes from; never empty.
         note: what a supervisor should know about the row; often empty.
+        off: why the workshop has it not judged, in words that end a sentence; else empty.
     """
 
     rule_set: str
@@ -48,6 +51,7 @@ class Rule:
     evidence: Evidence
     sources: tuple[Source, ...]
     note: str = ""
+    off: str = ""
 
 
 @dataclass(frozen=True, slots=True)

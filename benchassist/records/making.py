@@ -8,7 +8,7 @@ from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind, Prompt, StepId
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import Job
-from benchassist.limits.load import RuleSet
+from benchassist.limits.load import Limits
 from benchassist.limits.rule import Rule
 from benchassist.optics.eye import Eye
 from benchassist.records.cautions import cautions
@@ -41,11 +41,12 @@ def make_record(
     job: Job,
     findings: tuple[Finding, ...],
     guide: Guide,
-    rule_set: RuleSet,
+    limits: Limits,
     imprint: Imprint,
 ) -> Record:
     """The record of the present attempt; everything it says comes from the arguments."""
     stands = standing(job, findings, guide)
+    rule_set = limits.rule_set
     ordered = _in_reading_order(stands)
     rules = tuple(dict.fromkeys(finding.rule for finding in ordered if finding.rule))
     judged_by = RuleSetLine(
@@ -54,6 +55,7 @@ def make_record(
         edition=rule_set.edition,
         caution=rule_set.caution,
         evidence=rule_set.evidence,
+        acceptance=limits.decision.title,
     )
     signoff = job.now.signoff
     return Record(

@@ -74,6 +74,7 @@ class RuleSetLine(Frozen):
     edition: str
     caution: str
     evidence: str
+    acceptance: str
 
 
 class FindingLine(Frozen):

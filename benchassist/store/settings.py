@@ -30,6 +30,7 @@ class Settings(Frozen):
         at_bench: who is at the bench now, None when nobody has said so.
         scheme: light or dark.
         hint_open: whether the hint panel is open.
+        guarded: whether a reading's own uncertainty keeps it from its limit.
         read_first: whether the order stays hidden until the reading is in.
         forms: how the instruments here give each kind of reading, by kind of prompt.
     """
@@ -40,6 +41,7 @@ class Settings(Frozen):
     scheme: Literal["light", "dark"] = "light"
     hint_open: bool = True
     read_first: bool = False
+    guarded: bool = True
     forms: FrozenMap[str] = Field(default_factory=dict, validate_default=True)
 
 

@@ -16,6 +16,7 @@ class Command(StrEnum):
     UNDO = "undo"
     HINT = "hint"
     READ_FIRST = "read first"
+    GUARD = "guard"
     SCHEME = "scheme"
     TRAY = "tray"
     NEW = "new"
@@ -61,6 +62,7 @@ ACTIONS = (
     Action(
         Command.READ_FIRST, "&View", "&Read first: order hidden until the reading is in", "F2"
     ),
+    Action(Command.GUARD, "&View", "&Guard band: a reading near its limit is read again", "F4"),
     Action(Command.SCHEME, "&View", "&Dark or light", "F3"),
     Action(Command.PERSON, "&People", "Who is at the &bench", "Ctrl+B"),
     Action(Command.WORKSHOP, "&People", "This &workshop", "Ctrl+W"),

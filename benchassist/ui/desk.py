@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from benchassist.guide.guide import Guide
 from benchassist.job.signoff import Person
-from benchassist.limits.load import load_limits, rule_sets
+from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, rule_sets
 from benchassist.records.imprint import imprint_of_journal
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
@@ -50,6 +50,7 @@ class Desk(QObject):
         self.session = Session(
             furniture.store, furniture.guide, person, furniture.clock, parent=self
         )
+        self.session.set_decision(_decision(self._settings))
 
     @property
     def store(self) -> JobStore:
@@ -73,6 +74,7 @@ class Desk(QObject):
             BenchError: they could not be written; they hold until the window closes.
         """
         self._settings = self._settings.with_(**changes)
+        self.session.set_decision(_decision(self._settings))
         self.settings_changed.emit(self._settings)
         save_settings(self.store.folder, self._settings)
 
@@ -99,13 +101,11 @@ class Desk(QObject):
             BenchError: no job is open.
         """
         standing, journal = self.session.standing, self.session.journal
-        if standing is None or journal is None:
+        limits = self.session.limits
+        if standing is None or journal is None or limits is None:
             raise BenchError("Open a job first: the record is of one job.")
         imprint = imprint_of_journal(journal, self._settings.workshop, self.session.now())
-        limits = load_limits(standing.job.order.rule_set)
-        return make_record(
-            standing.job, standing.findings, self.guide, limits.rule_set, imprint
-        )
+        return make_record(standing.job, standing.findings, self.guide, limits, imprint)
 
     def write_record(self, target: Path) -> None:
         """Writes the record of the open job as PDF.
@@ -114,3 +114,8 @@ class Desk(QObject):
             BenchError: no job is open, or the disk refuses.
         """
         write_whole(target, record_pdf(self.record()))
+
+
+def _decision(settings: Settings) -> Decision:
+    """How a reading's uncertainty enters a verdict in this workshop."""
+    return Decision() if settings.guarded else PLAIN_ACCEPTANCE

@@ -13,7 +13,7 @@ from benchassist.job import signing
 from benchassist.job.document import Job
 from benchassist.job.journal import Entry, Journal
 from benchassist.job.signoff import Person
-from benchassist.limits.load import Limits, load_limits
+from benchassist.limits.load import Decision, Limits, load_limits
 from benchassist.people.roles import Act, may
 from benchassist.store.jobs import JobStore
 from benchassist.verdicts.finding import worst
@@ -50,6 +50,7 @@ class Session(QObject):
         self._journal: Journal | None = None
         self._standing: Standing | None = None
         self._limits: Limits | None = None
+        self._decision = Decision()
         self._damage = ""
 
     @property
@@ -80,6 +81,20 @@ class Session(QObject):
     def limits(self) -> Limits | None:
         """The limits by which the open job is judged."""
         return self._limits
+
+    @property
+    def decision(self) -> Decision:
+        """How a reading's uncertainty enters a verdict."""
+        return self._decision
+
+    def set_decision(self, decision: Decision) -> None:
+        """Chooses how a reading's uncertainty enters, and judges the open job anew."""
+        if decision == self._decision:
+            return
+        self._decision = decision
+        self._limits = None
+        if self._standing is not None:
+            self._settle(self._standing.job)
 
     def now(self) -> datetime:
         """The time, as it is written to the journal."""
@@ -234,5 +249,5 @@ class Session(QObject):
 
     def _standing_of(self, job: Job) -> Standing:
         if self._limits is None or self._limits.rule_set.id != job.order.rule_set:
-            self._limits = load_limits(job.order.rule_set)
+            self._limits = load_limits(job.order.rule_set, self._decision)
         return standing(job, judge(job, self._limits), self._guide)

@@ -64,6 +64,7 @@ class Shell(QMainWindow):
             Command.UNDO: self._desk.session.undo,
             Command.HINT: lambda: settings(hint_open=not self._desk.settings.hint_open),
             Command.READ_FIRST: lambda: settings(read_first=not self._desk.settings.read_first),
+            Command.GUARD: self._change_guard,
             Command.SCHEME: self._change_scheme,
             Command.TRAY: self.to_tray,
             Command.NEW: self._begin,
@@ -231,6 +232,10 @@ class Shell(QMainWindow):
         scheme = Scheme.DARK if is_light else Scheme.LIGHT
         self._theme.set_scheme(scheme)
         self._change_settings(scheme=scheme.value)
+
+    def _change_guard(self) -> None:
+        self._change_settings(guarded=not self._desk.settings.guarded)
+        self.tell(self._desk.session.decision.title)
 
     def _choose_person(self) -> None:
         sheet = PeopleSheet(self._desk.settings.persons, self)

@@ -27,8 +27,9 @@ from benchassist.job.readings import (
     PrismReading,
 )
 from benchassist.job.signoff import Outcome, Person, Role, Signature, SignOff
-from benchassist.limits.load import RuleSet
+from benchassist.limits.load import Limits, RuleSet
 from benchassist.limits.rule import Evidence, Rule, Source
+from benchassist.limits.table import Table
 from benchassist.optics.eye import Eye
 from benchassist.records.making import make_record
 from benchassist.records.record import Imprint, Record
@@ -47,6 +48,8 @@ RULE_SET = RuleSet(
     evidence="1 row from memory",
     notes=(),
 )
+
+LIMITS = Limits(RULE_SET, Table(()), Table(()), Table(()))
 AXIS_RULE = Rule(
     rule_set="house",
     row="axis",
@@ -247,4 +250,4 @@ def job() -> Job:
 
 
 def record() -> Record:
-    return make_record(job(), findings(), guide(), RULE_SET, IMPRINT)
+    return make_record(job(), findings(), guide(), LIMITS, IMPRINT)

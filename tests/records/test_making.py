@@ -129,7 +129,7 @@ def test_everybody_named_is_listed_once() -> None:
 
 def test_a_fresh_job_makes_a_record_too() -> None:
     fresh = Job(number="FH-2", created=bench.MADE_AT)
-    record = make_record(fresh, (), bench.guide(), bench.RULE_SET, bench.IMPRINT)
+    record = make_record(fresh, (), bench.guide(), bench.LIMITS, bench.IMPRINT)
     assert record.findings == ()
     assert record.decision.outcome is None
     assert all(not part.answers for part in record.parts)
@@ -142,6 +142,6 @@ def test_a_correction_of_a_check_no_longer_in_the_guide_keeps_its_name() -> None
     answer = Answer(remark="x", again_because="bench.gone")
     answers = {**work.answers, "screws": answer}
     job = job.with_now(job.now.with_(bench=work.with_(corrections=(old,), answers=answers)))
-    record = make_record(job, (), bench.guide(), bench.RULE_SET, bench.IMPRINT)
+    record = make_record(job, (), bench.guide(), bench.LIMITS, bench.IMPRINT)
     assert part(record, StepId.BENCH).corrections[0].check == "bench.gone"
     assert part(record, StepId.BENCH).answers[0].again == "bench.gone"

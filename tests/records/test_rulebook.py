@@ -26,7 +26,7 @@ def test_a_note_is_printed_where_its_rule_decides() -> None:
     outside = bench.record()
     assert missing(outside, ["Only for this test."]) == []
     within = tuple(replace(one, state=State.WITHIN) for one in bench.findings())
-    calm = make_record(bench.job(), within, bench.guide(), bench.RULE_SET, bench.IMPRINT)
+    calm = make_record(bench.job(), within, bench.guide(), bench.LIMITS, bench.IMPRINT)
     assert missing(calm, ["Cylinder axis: memory (a, b)."]) == []
     assert missing(calm, ["Only for this test."]) == ["Only for this test."]
 

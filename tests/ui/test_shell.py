@@ -24,6 +24,7 @@ from benchassist.ui.keys import KeysSheet
 from benchassist.ui.people import PeopleSheet
 from benchassist.ui.theme import Scheme, Theme
 from benchassist.ui.workshop import WorkshopSheet
+from benchassist.verdicts.finding import State
 from benchassist.wrong import BenchError
 from tests.ui.hands import CTRL
 from tests.ui.workplace import Workplace, workplace_in
@@ -154,6 +155,19 @@ def test_settings_are_remembered(workplace: Workplace, tmp_path: Path) -> None:
         Scheme.DARK.value,
         True,
     )
+
+
+def test_the_guard_band_can_be_left_out_and_the_record_says_so(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    full.hands.type("-2.125", "-2.625", "90")
+    states = {one.key: one.state for one in full.standing.findings}
+    assert states["right.meridian-high"] is State.CLOSE
+    assert "Guarded acceptance" in full.desk.record().rule_set.acceptance
+    full.shell.do(Command.GUARD)
+    states = {one.key: one.state for one in full.standing.findings}
+    assert states["right.meridian-high"] is State.WITHIN
+    assert "Plain acceptance" in full.desk.record().rule_set.acceptance
 
 
 def test_read_first_hides_the_order_until_the_reading_is_in(full: Workplace) -> None:

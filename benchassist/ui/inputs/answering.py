@@ -8,6 +8,7 @@ from benchassist.guide.prompts import Kind, Prompt
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.addition import AdditionInput
 from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.forms import POWER_FORMS, PRISM_FORMS, kind_of, prism_form_of
 from benchassist.ui.inputs.layout import LayoutInput
 from benchassist.ui.inputs.parsing import NumberSpec
@@ -17,9 +18,12 @@ from benchassist.ui.inputs.single import SingleInput
 AnswerInput = RepeatedInput | LayoutInput | SingleInput | CheckInput
 """What takes an answer: value(), set_value(), value_changed, finished, stepped_back."""
 
+DISTANCES = frozenset({"distance_pd", "near_pd"})
+"""The readings that are distances from the nose."""
+
 _LAYOUT_SPECS = {
-    "distance_pd": specs.millimetre("Distance", "10", "60"),
-    "near_pd": specs.millimetre("Distance", "10", "60"),
+    "distance_pd": specs.millimetre("Distance", "1", "60"),
+    "near_pd": specs.millimetre("Distance", "1", "60"),
     "height": specs.millimetre("Height", "0", "80"),
     "tilt": specs.degrees("Tilt", "-45", "45"),
     "thickness": specs.millimetre("Thickness", "0", "30"),
@@ -45,6 +49,8 @@ def answer_input(prompt: Prompt, parent: QWidget | None = None) -> AnswerInput |
             return RepeatedInput(PRISM_FORMS, prism_form_of, parent)
         case Kind.ENGRAVED:
             return SingleInput(specs.addition("Engraved addition", low=-10), parent)
+        case Kind.LAYOUT if prompt.reading in DISTANCES:
+            return DistanceInput(layout_spec(prompt), parent)
         case Kind.LAYOUT:
             return LayoutInput(layout_spec(prompt), parent)
         case Kind.CHECK | Kind.CONFIRM | Kind.CHOICE:

@@ -28,6 +28,7 @@ class LayoutInput(QWidget):
     def __init__(self, spec: NumberSpec, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._spec = spec
+        self._offset = Decimal(0)
         self._repeats: tuple[Repeats, Repeats] = ((), ())
         self._before: tuple[Repeats, Repeats] = ((), ())
         self._row = NumberRow((_for("Right lens", spec), _for("Left lens", spec)), self)
@@ -54,9 +55,15 @@ class LayoutInput(QWidget):
             self._before = (repeats[0][:-1], repeats[1][:-1])
         now = zip(self._repeats, self._before, strict=True)
         self._row.set_values(
-            tuple(one[-1] if len(one) > len(old) else None for one, old in now)
+            tuple(one[-1] - self._offset if len(one) > len(old) else None for one, old in now)
         )
         self._say_earlier()
+
+    def set_offset(self, offset: Decimal) -> None:
+        """Shows and takes every value less this much; the values stay as they are."""
+        if offset != self._offset:
+            self._offset = offset
+            self.set_value(self._repeats)
 
     def another(self) -> None:
         """Begins a further measurement of both lenses."""
@@ -67,7 +74,7 @@ class LayoutInput(QWidget):
 
     def _on_values_changed(self, values: tuple[Decimal | None, ...]) -> None:
         right, left = (
-            old if value is None else (*old, value)
+            old if value is None else (*old, value + self._offset)
             for old, value in zip(self._before, values, strict=True)
         )
         self._repeats = (right, left)
@@ -75,7 +82,7 @@ class LayoutInput(QWidget):
 
     def _say_earlier(self) -> None:
         parts = [
-            f"{side} {plain_text(value, self._spec)}"
+            f"{side} {plain_text(value - self._offset, self._spec)}"
             for side, old in zip(("right", "left"), self._before, strict=True)
             for value in old
         ]

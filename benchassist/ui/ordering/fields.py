@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from benchassist.job.order import Design, FrameMaterial, LensMaterial, Rim
+from benchassist.job.order import Design, FrameMaterial, LensMaterial, Rim, Surface
 from benchassist.optics.eye import Eye
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.parsing import NumberSpec
@@ -76,6 +76,8 @@ def sections(rule_sets: Choices) -> tuple[Section, ...]:
         FormField("material", "Lens material", words_of(LensMaterial)),
         _number("index", specs.index("Index")),
         FormField("tint", "Tint", span=2),
+        FormField("addition_surface", "Addition is on the", words_of(Surface)),
+        _number("minimum_height", specs.millimetre("Shortest height", "0", "80")),
         _number("segment_width", specs.millimetre("Segment width", "0", "80")),
         _number("segment_depth", specs.millimetre("Segment depth", "0", "80")),
         _number("vertex_distance", specs.millimetre("Vertex distance", "0", "40")),

@@ -19,6 +19,7 @@ from benchassist.guide.answers import ANSWERED, answer_to, with_answer
 from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.prompts import Prompt
 from benchassist.job.checks import Answer
+from benchassist.job.readings import Datum
 from benchassist.ui.asking.ordered import ordered_words, proposed_surface
 from benchassist.ui.asking.scenes import scene_for
 from benchassist.ui.drawings.gauge import Gauge
@@ -26,6 +27,7 @@ from benchassist.ui.drawings.spectacles import SpectaclesDrawing
 from benchassist.ui.inputs.addition import AdditionInput
 from benchassist.ui.inputs.answering import AnswerInput, answer_input
 from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.repeated import RepeatedInput
 from benchassist.ui.pages.base import Page
@@ -132,6 +134,9 @@ class AskPage(Page):
             self._input.set_value(_shown_answer(standing, prompt))
         if isinstance(self._input, CheckInput):
             self._input.say_why_again(_disturber(standing, prompt))
+        if isinstance(self._input, DistanceInput):
+            job = standing.job
+            self._input.set_datum(job.now.pair.datum, job.order.frame.dbl)
         now = standing.prompt(prompt.id)
         if now is None:
             return
@@ -153,6 +158,8 @@ class AskPage(Page):
         made.stepped_back.connect(self.back_asked)
         if isinstance(made, CheckInput):
             made.corrected.connect(lambda remedy: self.corrected.emit(prompt.id, remedy))
+        if isinstance(made, DistanceInput):
+            made.datum_chosen.connect(self._on_datum)
         if isinstance(made, RepeatedInput):
             if prompt.kind.value in self._forms:
                 made.set_form(self._forms[prompt.kind.value])
@@ -202,6 +209,13 @@ class AskPage(Page):
         assert self._standing is not None  # noqa: S101  (an input exists only once shown)
         assert self._prompt is not None  # noqa: S101
         self.proposed.emit(with_answer(self._standing.job, self._prompt, answer))
+
+    def _on_datum(self, datum: Datum) -> None:
+        assert self._standing is not None  # noqa: S101
+        job = self._standing.job
+        pair = job.now.pair.with_(datum=datum)
+        self.proposed.emit(job.with_now(job.now.with_(pair=pair)))
+        self.take_focus()
 
     @override
     def take_focus(self) -> None:

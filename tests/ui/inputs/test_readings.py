@@ -12,6 +12,7 @@ from benchassist.guide.prompts import Kind, Measurement, Prompt, StepId
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.order import ComponentPrism, PolarPrism, Surface
 from benchassist.job.readings import (
+    Datum,
     DisplayAdd,
     DisplayReading,
     DrumAdd,
@@ -21,6 +22,7 @@ from benchassist.job.readings import (
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.addition import AdditionInput
 from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.forms import POWER_FORMS, PRISM_FORMS, kind_of, prism_form_of
 from benchassist.ui.inputs.layout import LayoutInput
 from benchassist.ui.inputs.number import NumberInput
@@ -198,3 +200,28 @@ def test_a_check_to_be_repeated_starts_blank(check: CheckInput) -> None:
     check.set_value(old)
     check.press("G")
     assert check.value() == Answer(seen=Seen.GOOD)
+
+
+def test_distances_from_the_lens_edge_are_kept_from_the_nose_line(
+    qtbot: QtBot, light: Theme
+) -> None:
+    made = DistanceInput(specs.millimetre("Distance"))
+    qtbot.addWidget(made)
+    made.set_datum(Datum.LENS_EDGE, Decimal(18))
+    row = made.findChild(NumberRow)
+    assert row is not None
+    type_row(qtbot, row, "22.5", "23")
+    assert made.value() == ((Decimal("31.5"),), (Decimal(32),))
+    made.set_datum(Datum.NOSE_LINE, Decimal(18))
+    assert row.values() == (Decimal("31.5"), Decimal(32))
+    assert made.value() == ((Decimal("31.5"),), (Decimal(32),))
+
+
+def test_without_dbl_only_the_nose_line_is_offered(qtbot: QtBot, light: Theme) -> None:
+    made = DistanceInput(specs.millimetre("Distance"))
+    qtbot.addWidget(made)
+    made.set_datum(Datum.LENS_EDGE, None)
+    row = made.findChild(NumberRow)
+    assert row is not None
+    type_row(qtbot, row, "31.5", "32")
+    assert made.value() == ((Decimal("31.5"),), (Decimal(32),))
