@@ -37,7 +37,7 @@ def rule_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     text = f"Judged by {shown.title}. {shown.evidence}".rstrip(".")
     return (
         *heading("Rules applied"),
-        *paragraph(pen, f"{text}. {shown.acceptance}", BODY),
+        *paragraph(pen, f"{text}. Decided by {shown.acceptance}.", BODY),
         *rows,
         *_titled(pen, "Sources"),
         *(block for item in _lettered(sources) for block in lettered_blocks(pen, *item)),

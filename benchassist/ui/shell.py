@@ -235,7 +235,7 @@ class Shell(QMainWindow):
 
     def _change_guard(self) -> None:
         self._change_settings(guarded=not self._desk.settings.guarded)
-        self.tell(self._desk.session.decision.title)
+        self.tell(f"Judged by {self._desk.session.decision.title}.")
 
     def _choose_person(self) -> None:
         sheet = PeopleSheet(self._desk.settings.persons, self)

@@ -163,11 +163,11 @@ def test_the_guard_band_can_be_left_out_and_the_record_says_so(full: Workplace) 
     full.hands.type("-2.125", "-2.625", "90")
     states = {one.key: one.state for one in full.standing.findings}
     assert states["right.meridian-high"] is State.CLOSE
-    assert "Guarded acceptance" in full.desk.record().rule_set.acceptance
+    assert "guarded acceptance" in full.desk.record().rule_set.acceptance
     full.shell.do(Command.GUARD)
     states = {one.key: one.state for one in full.standing.findings}
     assert states["right.meridian-high"] is State.WITHIN
-    assert "Plain acceptance" in full.desk.record().rule_set.acceptance
+    assert "plain acceptance" in full.desk.record().rule_set.acceptance
 
 
 def test_read_first_hides_the_order_until_the_reading_is_in(full: Workplace) -> None:

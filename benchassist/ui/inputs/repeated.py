@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QStackedWidget, QVBoxLayout, QWidget
 
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.row import NumberRow, Values
@@ -77,15 +77,12 @@ class RepeatedInput(QWidget):
         self._use(forms[0].key)
 
     def _lay_out(self) -> None:
-        above = QHBoxLayout()
-        above.setSpacing(16)
-        above.addWidget(self._switch)
-        above.addWidget(self._earlier, 1)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(8)
-        self._column.addLayout(above)
+        self._column.addWidget(self._switch)
         self._column.addWidget(self._rows)
+        self._column.addWidget(self._earlier)
 
     def value(self) -> tuple[Any, ...]:
         """The readings, oldest first."""
@@ -160,6 +157,7 @@ class RepeatedInput(QWidget):
         words = "   ".join(self._words(reading) for reading in earlier)
         count = f"Reading {len(earlier) + 1}, after " if earlier else ""
         self._earlier.setText(f"{count}{words}")
+        self._earlier.setVisible(bool(earlier))
 
     def _words(self, reading: Any) -> str:
         key = self._key_of(reading)

@@ -82,7 +82,7 @@ def sections(rule_sets: Choices) -> tuple[Section, ...]:
         _number("segment_depth", specs.millimetre("Segment depth", "0", "80")),
         _number("vertex_distance", specs.millimetre("Vertex distance", "0", "40")),
         FormField("rule_set", "Judged by", rule_sets, span=2),
-        FormField("remark", "Remark", span=3),
+        FormField("remark", "Remark", span=5),
     )
     frame = (
         FormField("frame.name", "Frame", span=2),

@@ -99,11 +99,11 @@ class AskPage(Page):
         strip = QFrame()
         strip.setProperty("role", "ask")
         strip.setMinimumHeight(264)
-        inside = QHBoxLayout(strip)
-        inside.setContentsMargins(24, 20, 20, 16)
-        inside.setSpacing(24)
-        inside.addWidget(answering, 1)
-        inside.addLayout(right, 1)
+        self._halves = QHBoxLayout(strip)
+        self._halves.setContentsMargins(24, 20, 20, 16)
+        self._halves.setSpacing(24)
+        self._halves.addWidget(answering, 1)
+        self._halves.addLayout(right, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -188,6 +188,7 @@ class AskPage(Page):
             finding = measured[position] if position < len(measured) else None
             gauge.setVisible(finding is not None)
             gauge.set_finding(finding, hide_ordered=self._reads_first and not now.is_done)
+        self._halves.setStretch(1, 1 if measured else 0)
         state = worst([one.state for one in now.findings])
         told = [one.sentence for one in now.findings if one.state is state]
         speaks = now.is_done and state in {State.OUTSIDE, State.CLOSE}
