@@ -36,11 +36,16 @@ def answer_to(job: Job, prompt: Prompt) -> Any:
 def with_answer(job: Job, prompt: Prompt, answer: Any) -> Job:
     """The job with the answer of the present attempt replaced.
 
+    A prompt that was marked not applicable is asked again once it is answered.
+
     Raises:
         ValueError: the prompt takes no single answer (the order, the record), or the answer
             does not fit its field.
     """
     now = job.now
+    if prompt.id in now.skipped:
+        kept = {name: why for name, why in now.skipped.items() if name != prompt.id}
+        now = now.with_(skipped=kept)
     if prompt.kind in READINGS:
         return job.with_now(with_value_at(now, _reading_path(prompt), answer))
     if prompt.kind is Kind.LAYOUT:

@@ -1,7 +1,6 @@
 """Whether a job is ready for the outcome that somebody chose."""
 
 from benchassist.guide.flow import Standing
-from benchassist.guide.prompts import StepId
 from benchassist.job.signoff import Outcome
 
 
@@ -18,12 +17,12 @@ def not_ready(standing: Standing) -> str | None:
         return f"Say why: '{signoff.outcome}' needs a reason."
     if signoff.outcome in {Outcome.RETURN, Outcome.HOLD}:
         return None
-    before = [step for step in standing.steps if step.step.id is not StepId.RECORD]
-    todo = sum(step.total - step.done for step in before)
-    if todo:
-        still = "prompt is" if todo == 1 else "prompts are"
+    if standing.todo:
+        still = "prompt is" if standing.todo == 1 else "prompts are"
+        it = "it" if standing.todo == 1 else "each"
         return (
-            f"{todo} {still} still to do. Answer it, or mark it not applicable, with a reason."
+            f"{standing.todo} {still} still to do. Answer {it}, or mark {it} not applicable, "
+            "with a reason."
         )
     if standing.outside and signoff.outcome is Outcome.RELEASE:
         return (

@@ -100,9 +100,11 @@ class Standing:
         return ids.index(prompt_id) if prompt_id in ids else -1
 
     @property
-    def open_count(self) -> int:
-        """How many prompts are still to do."""
-        return sum(not item.is_done for item in self.prompts)
+    def todo(self) -> int:
+        """How many prompts before the record are still to do."""
+        return sum(
+            step.total - step.done for step in self.steps if step.step.id is not StepId.RECORD
+        )
 
     @property
     def outside(self) -> tuple[Finding, ...]:

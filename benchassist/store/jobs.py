@@ -122,6 +122,11 @@ class JobStore:
         with in_words(self._file):
             return tray.tip(self._connection, number) is not None
 
+    def number_like(self, typed: str) -> str | None:
+        """The number of the job that is meant, whatever the case of its letters."""
+        with in_words(self._file):
+            return tray.number_like(self._connection, typed)
+
     def journal(self, number: str) -> Journal:
         """The journal of a job, as stored; `open_job` also checks it.
 

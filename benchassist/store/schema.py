@@ -40,6 +40,7 @@ _VERSION_1 = (
         digest TEXT NOT NULL
     ) STRICT
     """,
+    "CREATE INDEX jobs_by_number ON jobs (number COLLATE NOCASE)",
     "CREATE INDEX jobs_by_change ON jobs (changed)",
     "CREATE INDEX jobs_by_state ON jobs (state, changed)",
     """

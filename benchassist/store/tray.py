@@ -81,6 +81,16 @@ def tip(connection: sqlite3.Connection, number: str) -> Tip | None:
     return None if row is None else Tip(*row)
 
 
+def number_like(connection: sqlite3.Connection, typed: str) -> str | None:
+    """The number that is written like this but for the case of its letters."""
+    row = connection.execute(
+        "SELECT number FROM jobs WHERE number = ? COLLATE NOCASE "
+        "ORDER BY number = ? DESC LIMIT 1",
+        (typed, typed),
+    ).fetchone()
+    return None if row is None else str(row[0])
+
+
 def put(connection: sqlite3.Connection, job: Job, last: Entry, worst: str) -> None:
     """Writes the row of a job whose journal ends with this entry."""
     connection.execute(

@@ -31,11 +31,13 @@ class Bench(QWidget):
         command_asked: a Command that the window carries out.
         signed: an Act that the person wants to carry out on the record.
         told: a sentence for the status line.
+        form_chosen: (kind of prompt, key of the form) in which readings are given from now on.
     """
 
     command_asked = Signal(object)
     signed = Signal(object)
     told = Signal(str)
+    form_chosen = Signal(str, str)
 
     def __init__(self, theme: Theme, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -78,9 +80,9 @@ class Bench(QWidget):
             page.next_asked.connect(self.go_next)
             page.back_asked.connect(self.go_back)
             page.prompt_asked.connect(self.go_to)
-        self._order.confirmed.connect(self._confirm)
+        self._order.confirmed.connect(self._session.confirm)
         self._ask.corrected.connect(self._session.correct)
-        self._ask.form_chosen.connect(self._remember_form)
+        self._ask.form_chosen.connect(self.form_chosen)
         self._record.signed.connect(self.signed)
         self._record.export_asked.connect(lambda: self.command_asked.emit(Command.EXPORT))
 
@@ -172,7 +174,7 @@ class Bench(QWidget):
         if page is self._order:
             self._order.show_questions(self._desk.questions())
         if page is self._record:
-            self._record.show_acts({act: self._session.refusal(act) or "" for act in Act})
+            self._record.show_acts({act: self._session.refusal(act) for act in Act})
         self._pages.setCurrentWidget(page)
         self._show_hint(standing, prompt)
 
@@ -191,16 +193,6 @@ class Bench(QWidget):
         self._hint.show_prompt(prompt, about if prompt.step in _BENCHWORK else ())
         now = standing.prompt(prompt.id)
         self._hint.show_rules(now.findings if now else ())
-
-    def _confirm(self, question: str) -> None:
-        standing = self._session.standing
-        if standing is not None:
-            order = standing.job.order
-            confirmed = (*order.confirmed, question)
-            self._session.propose(standing.job.with_(order=order.with_(confirmed=confirmed)))
-
-    def _remember_form(self, kind: str, form: str) -> None:
-        self._desk.change_settings(forms={**self._desk.settings.forms, kind: form})
 
     def _use_settings(self, settings: Settings) -> None:
         self._hint.setVisible(settings.hint_open)

@@ -1,5 +1,6 @@
 """The hint panel: picture, how, why, what a fault looks like, caution."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from benchassist.guide.prompts import Prompt
@@ -117,6 +118,7 @@ def _heading(title: str) -> QLabel:
 
 def _text() -> QLabel:
     label = QLabel()
+    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setProperty("role", "sentence")
     label.setWordWrap(True)
     return label

@@ -9,16 +9,18 @@ from PySide6.QtCore import QObject, Signal
 from benchassist.guide.ending import not_ready
 from benchassist.guide.flow import Standing, reopen, standing
 from benchassist.guide.guide import Guide
-from benchassist.job import signing
 from benchassist.job.document import Job
 from benchassist.job.journal import Entry, Journal
 from benchassist.job.signoff import Person
 from benchassist.limits.load import Decision, Limits, load_limits
+from benchassist.people.acts import carried_out
 from benchassist.people.roles import Act, may
 from benchassist.store.jobs import JobStore
 from benchassist.verdicts.finding import worst
 from benchassist.verdicts.judge import judge
 from benchassist.wrong import BenchError
+
+_NO_JOB = "Open a job first."
 
 
 class Session(QObject):
@@ -28,10 +30,12 @@ class Session(QObject):
 
     Signals:
         changed: the new Standing.
+        stored: the last Entry that is on disk now.
         refused: a sentence that says why a change was not taken.
     """
 
     changed = Signal(object)
+    stored = Signal(object)
     refused = Signal(str)
 
     def __init__(
@@ -66,6 +70,8 @@ class Session(QObject):
     def set_person(self, person: Person) -> None:
         """Another person takes over."""
         self._person = person
+        if self._standing is not None:
+            self.changed.emit(self._standing)
 
     @property
     def standing(self) -> Standing | None:
@@ -107,6 +113,11 @@ class Session(QObject):
             BenchError: the number cannot be one, there is such a job already, or the disk
                 refuses.
         """
+        known = self._store.number_like(number)
+        if known is not None:
+            raise BenchError(
+                f"There is a job {known} already. Open it, or give this one another number."
+            )
         try:
             job = Job(number=number, created=self._clock())
         except ValidationError as error:
@@ -141,39 +152,38 @@ class Session(QObject):
 
     def propose(self, job: Job) -> bool:
         """Takes a changed job: journal, disk, standing; whether it was taken."""
-        if self._standing is None or self._journal is None:
+        if self._standing is None:
             return False
         before = self._standing.job
         if job == before:
             return True
-        refusal = may(self._person, Act.EDIT, before.now.signoff)
-        if refusal:
-            return self._refuse(refusal)
-        return self.write(job)
+        refusal = may(self._person, Act.EDIT, before.now.signoff) or self._write(job)
+        return not refusal or self._refuse(refusal)
 
-    def write(self, job: Job) -> bool:
-        """Writes a job whose author has been checked already, such as a signed one."""
+    def _write(self, job: Job) -> str:
+        """Writes a job whose author has been checked already; why not, or nothing."""
         if self._standing is None or self._journal is None:
-            return False
+            return _NO_JOB
         before, at = self._standing.job, self._clock()
         return self._store_entries(self._journal.record(before, job, self._person, at), job)
 
-    def _store_entries(self, entries: tuple[Entry, ...], job: Job) -> bool:
-        """Puts entries on disk, and only then shows the job that they make."""
+    def _store_entries(self, entries: tuple[Entry, ...], job: Job) -> str:
+        """Puts entries on disk, and only then shows the job that they make; or why not."""
         if self._journal is None:
-            return False
+            return _NO_JOB
         if self._damage:
-            return self._refuse(self._damage)
-        settled = self._standing_of(job)
+            return self._damage
+        limits, settled = self._judged(job)
         worst_word = worst([one.state for one in settled.findings]).word
         try:
             self._store.append(entries, job, worst_word)
         except BenchError as error:
-            return self._refuse(error.sentence)
+            return error.sentence
         self._journal = self._journal.extended(entries)
-        self._standing = settled
+        self._limits, self._standing = limits, settled
         self.changed.emit(settled)
-        return True
+        self.stored.emit(self._journal.entries[-1])
+        return ""
 
     def correct(self, check: str, remedy: str) -> bool:
         """Logs a correction and opens again the checks that it can disturb."""
@@ -189,44 +199,32 @@ class Session(QObject):
         skipped = {**now.skipped, prompt_id: reason}
         return self.propose(self._standing.job.with_now(now.with_(skipped=skipped)))
 
-    def sign(self, act: Act, remark: str = "") -> str | None:
-        """Puts the person's name to the job; the sentence that says why not, or None."""
+    def sign(self, act: Act, remark: str = "") -> str:
+        """Puts the person's name to the job; why not, or nothing when it is done."""
         if self._standing is None:
-            return "Open a job first."
-        job = self._standing.job
+            return _NO_JOB
         refusal = self.refusal(act)
         if refusal:
             return refusal
-        try:
-            self.write(self._signed(job, act, remark))
-        except ValueError as error:
-            return str(error)
-        return None
+        job, at = self._standing.job, self._clock()
+        return self._write(carried_out(job, act, self._person, at, remark))
 
-    def refusal(self, act: Act) -> str | None:
-        """Why the person at the bench may not do this now; None when nothing is in the way."""
+    def confirm(self, question: str) -> bool:
+        """Notes that a person has looked at a question about the order."""
         if self._standing is None:
-            return "Open a job first."
+            return False
+        order = self._standing.job.order
+        confirmed = (*order.confirmed, question)
+        return self.propose(self._standing.job.with_(order=order.with_(confirmed=confirmed)))
+
+    def refusal(self, act: Act) -> str:
+        """Why the person at the bench may not do this now; empty when nothing is in the way."""
+        if self._standing is None:
+            return _NO_JOB
         refusal = may(self._person, act, self._standing.job.now.signoff)
         if not refusal and act is Act.DISPENSE:
-            return not_ready(self._standing)
-        return refusal
-
-    def _signed(self, job: Job, act: Act, remark: str) -> Job:
-        signoff, person, at = job.now.signoff, self._person, self._clock()
-        match act:
-            case Act.PREPARE:
-                return signing.prepare(job, person, at, remark)
-            case Act.DISPENSE if signoff.outcome is not None:
-                return signing.dispense(job, person, at, signoff.outcome, signoff.reason)
-            case Act.COUNTERSIGN:
-                return signing.countersign(job, person, at, remark)
-            case Act.SEND_BACK:
-                return signing.send_back(job, person, at, remark)
-            case Act.NEW_ATTEMPT:
-                return signing.new_attempt(job)
-            case _:
-                raise ValueError("Choose first what becomes of the pair.")
+            refusal = not_ready(self._standing)
+        return refusal or ""
 
     def undo(self) -> bool:
         """Takes back the last edit by a new entry; whether there was one."""
@@ -235,7 +233,8 @@ class Session(QObject):
         entries = self._journal.undo(self._person, self._clock())
         if not entries:
             return self._refuse("There is nothing that can be taken back.")
-        return self._store_entries(entries, self._journal.extended(entries).fold())
+        refusal = self._store_entries(entries, self._journal.extended(entries).fold())
+        return not refusal or self._refuse(refusal)
 
     def _refuse(self, sentence: str) -> bool:
         if self._standing is not None:
@@ -244,10 +243,12 @@ class Session(QObject):
         return False
 
     def _settle(self, job: Job) -> None:
-        self._standing = self._standing_of(job)
+        self._limits, self._standing = self._judged(job)
         self.changed.emit(self._standing)
 
-    def _standing_of(self, job: Job) -> Standing:
-        if self._limits is None or self._limits.rule_set.id != job.order.rule_set:
-            self._limits = load_limits(job.order.rule_set, self._decision)
-        return standing(job, judge(job, self._limits), self._guide)
+    def _judged(self, job: Job) -> tuple[Limits, Standing]:
+        """Where a job stands, and by which limits."""
+        limits = self._limits
+        if limits is None or limits.rule_set.id != job.order.rule_set:
+            limits = load_limits(job.order.rule_set, self._decision)
+        return limits, standing(job, judge(job, limits), self._guide)

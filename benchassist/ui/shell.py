@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QDialog, QLabel, QMainWindow, QMenu, QStackedWidge
 from typing_extensions import override
 
 from benchassist.guide.prompts import StepId
+from benchassist.job.journal import Entry
 from benchassist.job.signoff import Person
 from benchassist.people.roles import Act
 from benchassist.ui.actions import ACTIONS, Command, bare_letter
@@ -97,9 +98,11 @@ class Shell(QMainWindow):
         self._tray.searched.connect(self.search)
         self._tray.opened.connect(self.open_job)
         self._tray.begun.connect(self.begin_job)
+        self._tray.entered.connect(self.find_job)
         self._desk.session.refused.connect(self.tell)
-        self._desk.session.changed.connect(self._on_changed)
+        self._desk.session.stored.connect(self._on_stored)
         self._bench.told.connect(self.tell)
+        self._bench.form_chosen.connect(self._remember_form)
         self._bench.signed.connect(self._sign)
         self._bench.command_asked.connect(self.do)
 
@@ -133,6 +136,25 @@ class Shell(QMainWindow):
     def open_job(self, number: str) -> None:
         """Opens a job on the bench."""
         self._enter_bench(lambda: self._desk.session.open(number))
+
+    def find_job(self, typed: str) -> None:
+        """Opens the job of this number; else the only one found; else leaves the choice."""
+        try:
+            number = self._desk.store.number_like(typed)
+        except BenchError as error:
+            self._tray.show_problem(error.sentence)
+            return
+        found = self._tray.rows()
+        if number is not None:
+            self.open_job(number)
+        elif len(found) == 1:
+            self.open_job(found[0].number)
+        elif found:
+            self._tray.choose_row()
+        else:
+            self._tray.show_problem(
+                f"No job is found for {typed}. To begin it as a new job, press Ctrl+N."
+            )
 
     def begin_job(self, number: str) -> None:
         """Begins a new job and opens it."""
@@ -188,7 +210,7 @@ class Shell(QMainWindow):
             if not remark:
                 return
         refusal = self._desk.session.sign(act, remark)
-        self._bench.show_problem(refusal or "")
+        self._bench.show_problem(refusal)
         if act is Act.NEW_ATTEMPT and not refusal:
             self._bench.open_first()
 
@@ -227,6 +249,9 @@ class Shell(QMainWindow):
         except BenchError as error:
             self.tell(error.sentence)
 
+    def _remember_form(self, kind: str, form: str) -> None:
+        self._change_settings(forms={**self._desk.settings.forms, kind: form})
+
     def _change_scheme(self) -> None:
         is_light = self._theme.scheme is Scheme.LIGHT
         scheme = Scheme.DARK if is_light else Scheme.LIGHT
@@ -258,11 +283,8 @@ class Shell(QMainWindow):
         sheet.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         sheet.open()
 
-    def _on_changed(self) -> None:
-        journal = self._desk.session.journal
-        if journal is not None:
-            last = journal.entries[-1]
-            self.tell(f"On disk: entry {last.sequence}, {last.at.astimezone():%H:%M:%S}")
+    def _on_stored(self, entry: Entry) -> None:
+        self.tell(f"On disk: entry {entry.sequence}, {entry.at.astimezone():%H:%M:%S}")
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:

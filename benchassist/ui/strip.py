@@ -1,6 +1,6 @@
 """The top strip: which job, whose, which lenses, by which rules, and who is at the bench."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from benchassist.guide.flow import Standing
@@ -71,6 +71,7 @@ def _lenses(order: Order) -> str:
 
 def _label(role: str) -> QLabel:
     label = QLabel()
+    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setProperty("role", role)
     return label
 

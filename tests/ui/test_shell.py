@@ -12,16 +12,21 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit, QPushButton, QTableView
 from pytestqt.qtbot import QtBot
 
+from benchassist.guide.answers import with_answer
+from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import JobState
 from benchassist.job.signoff import Person, Role
+from benchassist.people.roles import Act
 from benchassist.records.demo import demo_files
 from benchassist.store.files import load_job_file
 from benchassist.store.jobs import JobStore
 from benchassist.store.settings import Workshop, load_settings
 from benchassist.ui.actions import ACTIONS, Command
+from benchassist.ui.demo import SUPERVISOR
 from benchassist.ui.fault import FaultHook, FaultSheet, log_to
 from benchassist.ui.keys import KeysSheet
 from benchassist.ui.people import PeopleSheet
+from benchassist.ui.strip import TopStrip
 from benchassist.ui.theme import Scheme, Theme
 from benchassist.ui.workshop import WorkshopSheet
 from benchassist.verdicts.finding import State
@@ -87,7 +92,7 @@ def test_the_state_narrows_the_tray(full: Workplace, qtbot: QtBot) -> None:
 
 def test_an_unknown_number_gets_a_sentence_and_stays(full: Workplace) -> None:
     full.hands.type("NOT-THERE")
-    assert "There is no job NOT-THERE" in said(full)
+    assert "No job is found for NOT-THERE" in said(full)
     assert full.desk.session.standing is None
 
 
@@ -104,6 +109,84 @@ def test_a_new_job_needs_a_good_number(full: Workplace, text: str, words: str) -
     full.hands.press(Qt.Key.Key_N, CTRL)
     assert words in said(full)
     assert full.desk.session.standing is None
+
+
+def test_letters_of_another_case_mean_the_same_job(full: Workplace) -> None:
+    full.hands.type("fh-2611-057")
+    assert full.job.number == "FH-2611-057"
+    full.shell.to_tray()
+    full.hands.letters("fh-2611-057")
+    full.hands.press(Qt.Key.Key_N, CTRL)
+    assert "There is a job FH-2611-057 already" in said(full)
+
+
+def test_a_scan_opens_a_job_that_the_filter_hides(full: Workplace, qtbot: QtBot) -> None:
+    buttons = full.shell.findChildren(QPushButton)
+    open_ones = next(one for one in buttons if one.text() == "Open")
+    QTest.mouseClick(open_ones, Qt.MouseButton.LeftButton)
+    full.shell.findChildren(QLineEdit)[0].setFocus()
+    full.hands.type("FH-2611-057")
+    assert full.job.number == "FH-2611-057"
+
+
+def test_a_beginning_that_fits_several_leaves_the_choice(full: Workplace) -> None:
+    full.hands.type("FH-2611-0")
+    assert full.desk.session.standing is None
+    assert isinstance(full.hands.focus, QTableView)
+
+
+def test_whoever_takes_over_is_shown_at_once(full: Workplace) -> None:
+    full.hands.type("FH-2611-041")
+    full.desk.take_over(SUPERVISOR)
+    assert full.desk.session.refusal(Act.COUNTERSIGN) == ""
+    strip = full.shell.findChild(TopStrip)
+    assert strip is not None
+    assert any("Priya Nandakumar" in one.text() for one in strip.findChildren(QPushButton))
+
+
+def test_a_signature_that_the_disk_refuses_is_not_there(
+    full: Workplace, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    full.hands.type("FH-2611-041")
+    full.desk.take_over(SUPERVISOR)
+
+    def refuse(*_: object, **__: object) -> None:
+        raise BenchError("The disk is full.")
+
+    monkeypatch.setattr(full.desk.store, "append", refuse)
+    assert full.desk.session.sign(Act.COUNTERSIGN) == "The disk is full."
+    assert full.job.now.signoff.countersigned is None
+
+
+def test_undo_works_from_within_a_field(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    full.hands.type("-2.00")
+    assert full.job.now.right.distance
+    full.hands.press(Qt.Key.Key_Z, CTRL)
+    assert full.job.now.right.distance == ()
+
+
+def test_a_skipped_prompt_that_is_answered_counts_again(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.prism")
+    full.hands.letters("n")
+    assert "right.prism" in full.job.now.skipped
+    full.shell.go_to("right.prism")
+    full.hands.type("1 in", "0")
+    assert full.job.now.skipped == {}
+    assert len(full.job.now.right.prism) == 1
+
+
+def test_a_remark_is_shown_to_the_letter(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("surface.scratches")
+    full.hands.letters("f")
+    answer = Answer(seen=Seen.FAULT, remark="chip <edge, nasal> 0.5 mm")
+    prompt = full.desk.guide.prompt("surface.scratches")
+    full.desk.session.propose(with_answer(full.job, prompt, answer))
+    full.shell.go_to("record.outcome")
+    assert "chip &lt;edge, nasal&gt; 0.5 mm" in said(full)
 
 
 def test_a_damaged_job_is_shown_and_nothing_is_added(light: Theme, tmp_path: Path) -> None:

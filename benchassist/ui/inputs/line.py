@@ -1,11 +1,19 @@
 """A line of text whose Enter goes on to the next field instead of to the window."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit
 from typing_extensions import override
 
 ENTER_KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+
+
+def leaves_undo(edit: QLineEdit, event: QEvent) -> bool:
+    """Whether Ctrl+Z is the window's, because nothing new stands in the field."""
+    is_override = event.type() == QEvent.Type.ShortcutOverride
+    if not is_override or not isinstance(event, QKeyEvent) or edit.isModified():
+        return False
+    return event.matches(QKeySequence.StandardKey.Undo)
 
 
 class Line(QLineEdit):
@@ -35,6 +43,13 @@ class Line(QLineEdit):
         if self.isModified():
             self.setModified(False)
             self.taken.emit(self.text().strip())
+
+    @override
+    def event(self, event: QEvent) -> bool:
+        if leaves_undo(self, event):
+            event.ignore()
+            return True
+        return super().event(event)
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:

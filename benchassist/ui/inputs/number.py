@@ -7,7 +7,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QVBoxLayout, QWidget
 from typing_extensions import override
 
-from benchassist.ui.inputs.line import ENTER_KEYS
+from benchassist.ui.inputs.line import ENTER_KEYS, leaves_undo
 from benchassist.ui.inputs.parsing import NumberSpec, parse, plain_text
 from benchassist.ui.restyle import restyle
 
@@ -140,6 +140,9 @@ class NumberInput(QWidget):
 
     @override
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if leaves_undo(self._edit, event):
+            event.ignore()
+            return True
         if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
             return self._on_key(event)
         if isinstance(event, QFocusEvent) and event.type() == QEvent.Type.FocusIn:

@@ -272,6 +272,7 @@ def _disturber(standing: Standing, prompt: Prompt) -> str:
 
 def _label(role: str) -> QLabel:
     label = QLabel()
+    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setProperty("role", role)
     label.setWordWrap(True)
     return label

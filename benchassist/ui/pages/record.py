@@ -1,5 +1,7 @@
 """The record page: what is out, what becomes of the pair, the names, the PDF."""
 
+from html import escape
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QFrame,
@@ -14,7 +16,7 @@ from PySide6.QtWidgets import (
 from typing_extensions import override
 
 from benchassist.guide.flow import Standing
-from benchassist.guide.prompts import Prompt, StepId
+from benchassist.guide.prompts import Prompt
 from benchassist.job.paths import with_value_at
 from benchassist.job.signoff import Outcome, Signature, SignOff
 from benchassist.people.roles import Act
@@ -62,6 +64,7 @@ class RecordPage(Page):
         self._outcome.chosen.connect(lambda key: self._propose("outcome", Outcome(key)))
         self._reason = TextInput("Reason, for anything but a plain release")
         self._reason.value_changed.connect(lambda text: self._propose("reason", text))
+        self._reason.finished.connect(self.next_asked)
         self._names = QLabel()
         self._names.setProperty("role", "sentence")
         self._names.setWordWrap(True)
@@ -153,7 +156,7 @@ class RecordPage(Page):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(12)
         row.addWidget(StateMark(self._theme, state))
-        text = QLabel(f"<b>{title}</b>  {sentence}")
+        text = QLabel(f"<b>{escape(title)}</b>  {escape(sentence)}")
         text.setProperty("role", "sentence")
         text.setWordWrap(True)
         row.addWidget(text, 1)
@@ -176,8 +179,7 @@ def _title_of(standing: Standing, prompt_id: str) -> str:
 
 def _summary(standing: Standing) -> str:
     outside = len(standing.outside)
-    before = [step for step in standing.steps if step.step.id is not StepId.RECORD]
-    todo = sum(step.total - step.done for step in before)
+    todo = standing.todo
     again = sum(one.state is State.CLOSE for one in standing.findings)
     parts = [
         f"{outside} outside" if outside else "nothing outside",

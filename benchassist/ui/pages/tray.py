@@ -52,13 +52,13 @@ class TrayModel(QAbstractTableModel):
         self._rows = rows
         self.endResetModel()
 
+    def rows(self) -> tuple[JobRow, ...]:
+        """The rows shown."""
+        return self._rows
+
     def number(self, row: int) -> str:
         """The job number in a row."""
         return self._rows[row].number
-
-    def has(self, number: str) -> bool:
-        """Whether a job of exactly this number is among the rows."""
-        return any(row.number == number for row in self._rows)
 
     @override
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008  (Qt's default)
@@ -89,11 +89,13 @@ class TrayPage(QWidget):
     Signals:
         opened: the number of a job to open.
         begun: the number of a new job.
+        entered: what was scanned or typed, with Enter.
         searched: the search changed; call `show_rows` with what it finds.
     """
 
     opened = Signal(str)
     begun = Signal(str)
+    entered = Signal(str)
     searched = Signal()
 
     def __init__(self, clock: Callable[[], datetime], parent: QWidget | None = None) -> None:
@@ -188,6 +190,14 @@ class TrayPage(QWidget):
         if rows:
             self._table.selectRow(0)
 
+    def rows(self) -> tuple[JobRow, ...]:
+        """What the search found."""
+        return self._model.rows()
+
+    def choose_row(self) -> None:
+        """Puts the cursor into the list, for a person to choose from."""
+        self._table.setFocus()
+
     def show_problem(self, sentence: str) -> None:
         """Shows what is wrong with what was typed; the text stays."""
         self._problem.setText(sentence)
@@ -206,11 +216,7 @@ class TrayPage(QWidget):
             super().keyPressEvent(event)
 
     def _on_enter(self) -> None:
-        if self._model.has(self.text()):
-            self.opened.emit(self.text())
+        if self.text():
+            self.entered.emit(self.text())
         elif self._model.rowCount():
-            self.opened.emit(self._model.number(self._table.currentIndex().row()))
-        elif self.text():
-            self.show_problem(
-                f"There is no job {self.text()}. Press Ctrl+N to begin it as a new job."
-            )
+            self._table.setFocus()
