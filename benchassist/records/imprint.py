@@ -4,25 +4,12 @@ import hashlib
 from collections.abc import Iterable
 from datetime import datetime
 
-from benchassist.job.changes import split
 from benchassist.job.document import Job
 from benchassist.job.journal import Edit, Journal
+from benchassist.job.parts import part_words
 from benchassist.job.upgrade import write
 from benchassist.records.record import Deed, Imprint
 from benchassist.store.settings import Workshop
-
-_PARTS = {
-    "order": "order",
-    "right": "right lens",
-    "left": "left lens",
-    "pair": "the pair",
-    "surface": "surface and edge",
-    "bench": "frame on the bench",
-    "fit": "fit on the wearer",
-    "handover": "handover",
-    "skipped": "skipped prompts",
-    "signoff": "outcome and names",
-}
 
 
 def imprint_of_file(job: Job, workshop: Workshop, made_at: datetime) -> Imprint:
@@ -63,16 +50,4 @@ def deeds(edits: Iterable[Edit]) -> tuple[Deed, ...]:
 
 def _parts(edits: Iterable[Edit]) -> tuple[str, ...]:
     paths = [entry.path for edit in edits for entry in edit.entries]
-    return tuple(dict.fromkeys(_part(path) for path in paths))
-
-
-def _part(path: str) -> str:
-    match split(path):
-        case ("attempts", _, field, *_):
-            return _PARTS.get(field, field)
-        case ("attempts", _):
-            return "new attempt"
-        case ("order", *_):
-            return "order"
-        case _:
-            return "job begun"
+    return tuple(dict.fromkeys(part_words(path) for path in paths))

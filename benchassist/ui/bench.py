@@ -81,7 +81,7 @@ class Bench(QWidget):
             page.back_asked.connect(self.go_back)
             page.prompt_asked.connect(self.go_to)
         self._order.confirmed.connect(self._session.confirm)
-        self._ask.corrected.connect(self._session.correct)
+        self._ask.corrected.connect(self._correct)
         self._ask.form_chosen.connect(self.form_chosen)
         self._record.signed.connect(self.signed)
         self._record.export_asked.connect(lambda: self.command_asked.emit(Command.EXPORT))
@@ -105,10 +105,8 @@ class Bench(QWidget):
 
     def go_to(self, prompt_id: str) -> None:
         """Shows a prompt, unless a field of the present one cannot be read."""
-        if self._holds_problem():
-            self.told.emit(_UNREAD)
-            return
-        self._enter(prompt_id)
+        if not self.holds_problem():
+            self._enter(prompt_id)
 
     def go_next(self) -> None:
         """Shows the next open prompt."""
@@ -144,14 +142,26 @@ class Bench(QWidget):
         """Shows on the record page why a name was not put to the job."""
         self._record.show_problem(sentence)
 
+    def take_focus(self) -> None:
+        """Puts the cursor where the person types next."""
+        self._page.take_focus()
+
+    def holds_problem(self) -> bool:
+        """Whether a field cannot be read, and so must not be left; says so."""
+        if self._page.holds_problem():
+            self.told.emit(_UNREAD)
+            return True
+        return False
+
+    def _correct(self, check: str, remedy: str) -> None:
+        if self._session.correct(check, remedy):
+            self._page.take_focus()
+
     @property
     def _page(self) -> Page:
         page = self._pages.currentWidget()
         assert isinstance(page, Page)  # noqa: S101  (only pages were added)
         return page
-
-    def _holds_problem(self) -> bool:
-        return self._page.holds_problem()
 
     def _enter(self, prompt_id: str) -> None:
         self._current = prompt_id

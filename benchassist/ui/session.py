@@ -11,6 +11,7 @@ from benchassist.guide.flow import Standing, reopen, standing
 from benchassist.guide.guide import Guide
 from benchassist.job.document import Job
 from benchassist.job.journal import Entry, Journal
+from benchassist.job.parts import part_words
 from benchassist.job.signoff import Person
 from benchassist.limits.load import Decision, Limits, load_limits
 from benchassist.people.acts import carried_out
@@ -235,6 +236,12 @@ class Session(QObject):
             return self._refuse("There is nothing that can be taken back.")
         refusal = self._store_entries(entries, self._journal.extended(entries).fold())
         return not refusal or self._refuse(refusal)
+
+    def last_part(self) -> str:
+        """Which part of the job the last entry is about, in words."""
+        if self._journal is None:
+            return ""
+        return part_words(self._journal.entries[-1].path)
 
     def _refuse(self, sentence: str) -> bool:
         if self._standing is not None:

@@ -20,6 +20,7 @@ from benchassist.ui.extent import SMALLEST
 from benchassist.ui.keys import KeysSheet
 from benchassist.ui.pages.tray import TrayPage
 from benchassist.ui.people import PeopleSheet
+from benchassist.ui.scan import BETWEEN_KEYS_MS, ScanWatch
 from benchassist.ui.theme import Scheme, Theme
 from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
@@ -32,7 +33,17 @@ _TITLE_BAR = 40
 class Shell(QMainWindow):
     """One window; what it shows comes from the desk, what a person wants goes to it."""
 
-    def __init__(self, desk: Desk, theme: Theme, ask: AskPerson) -> None:
+    def __init__(
+        self, desk: Desk, theme: Theme, ask: AskPerson, patience_ms: int = BETWEEN_KEYS_MS
+    ) -> None:
+        """Makes the window.
+
+        Args:
+            desk: what it works with.
+            theme: how it looks.
+            ask: who answers what blocks the window.
+            patience_ms: how long a bare letter waits for more of a scan, ms.
+        """
         super().__init__()
         self._desk = desk
         self._theme = theme
@@ -43,6 +54,9 @@ class Shell(QMainWindow):
         self._stack.addWidget(self._tray)
         self._stack.addWidget(self._bench)
         self._sheet: QDialog | None = None
+        self._scan = ScanWatch(patience_ms, self)
+        self._scan.letter.connect(self._on_letter)
+        self._scan.scanned.connect(self._on_scan)
         self.setCentralWidget(self._stack)
         self.setWindowTitle("Benchassist")
         self.setMinimumSize(SMALLEST.width(), SMALLEST.height() - _TITLE_BAR)
@@ -62,7 +76,7 @@ class Shell(QMainWindow):
             Command.SKIP: self._skip,
             Command.GOOD: lambda: self._bench.press("G") or self._bench.press("D"),
             Command.FAULT: lambda: self._bench.press("F"),
-            Command.UNDO: self._desk.session.undo,
+            Command.UNDO: self._undo,
             Command.HINT: lambda: settings(hint_open=not self._desk.settings.hint_open),
             Command.READ_FIRST: lambda: settings(read_first=not self._desk.settings.read_first),
             Command.GUARD: self._change_guard,
@@ -114,9 +128,10 @@ class Shell(QMainWindow):
         """Shows a sentence in the status line for a while."""
         self.statusBar().showMessage(sentence, _SECONDS_TOLD * 1000)
 
-    def to_tray(self) -> None:
-        """Puts the job back and shows the tray."""
+    def to_tray(self, searched: str = "") -> None:
+        """Puts the job back and shows the tray, searching for a text."""
         self._desk.session.close()
+        self._tray.set_text(searched)
         self._stack.setCurrentWidget(self._tray)
         self.search()
         self._tray.take_focus()
@@ -152,6 +167,7 @@ class Shell(QMainWindow):
         elif found:
             self._tray.choose_row()
         else:
+            self._tray.take_focus()
             self._tray.show_problem(
                 f"No job is found for {typed}. To begin it as a new job, press Ctrl+N."
             )
@@ -191,6 +207,12 @@ class Shell(QMainWindow):
         else:
             self.to_tray()
             self._tray.show_problem("Type or scan the number of the new job, then Ctrl+N.")
+
+    def _undo(self) -> None:
+        """Takes back the last entry, and says where it was."""
+        if self._desk.session.undo():
+            self._bench.take_focus()
+            self.tell(f"Taken back: {self._desk.session.last_part()}.")
 
     def _skip(self) -> None:
         prompt = self._bench.current()
@@ -295,11 +317,23 @@ class Shell(QMainWindow):
             is_back = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
             self.do(Command.BACK if is_back else Command.NEXT)
             return
-        command = bare_letter(event.text()) if not _has_modifier(event) else None
-        if command is None:
-            super().keyPressEvent(event)
+        text = "" if _has_modifier(event) else event.text()
+        if text.isalnum() or bare_letter(text) is not None:
+            self._scan.begin(text)
         else:
+            super().keyPressEvent(event)
+
+    def _on_letter(self, letter: str) -> None:
+        command = bare_letter(letter)
+        if command is not None:
             self.do(command)
+
+    def _on_scan(self, number: str) -> None:
+        """Opens the job that was scanned, or says in the tray that there is none."""
+        if self._bench.holds_problem():
+            return
+        self.to_tray(number)
+        self.find_job(number)
 
     @override
     def closeEvent(self, event: QCloseEvent) -> None:

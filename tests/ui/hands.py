@@ -42,6 +42,7 @@ class Hands:
         """Types a text without Enter."""
         for letter in text:
             QTest.keyClicks(self.focus, letter)
+            QApplication.processEvents()
 
     def choose(self, letter: Qt.Key) -> None:
         """Presses Alt and the letter underlined on a button, which Qt clicks a moment later."""

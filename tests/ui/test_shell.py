@@ -124,9 +124,25 @@ def test_a_scan_opens_a_job_that_the_filter_hides(full: Workplace, qtbot: QtBot)
     buttons = full.shell.findChildren(QPushButton)
     open_ones = next(one for one in buttons if one.text() == "Open")
     QTest.mouseClick(open_ones, Qt.MouseButton.LeftButton)
-    full.shell.findChildren(QLineEdit)[0].setFocus()
+    full.shell.do(Command.TRAY)
     full.hands.type("FH-2611-057")
     assert full.job.number == "FH-2611-057"
+
+
+def test_a_scan_on_the_bench_opens_its_job_and_answers_nothing(
+    light: Theme, tmp_path: Path
+) -> None:
+    with workplace_in(tmp_path, light, patience_ms=200) as bench:
+        for file in demo_files():
+            bench.put(load_job_file(file))
+        bench.shell.open_job("FH-2611-060")
+        bench.shell.go_to("surface.scratches")
+        before = bench.job
+        for letter in "FH-2611-057":
+            QTest.keyClicks(bench.hands.focus, letter)
+        bench.hands.press(Qt.Key.Key_Return)
+        assert bench.job.number == "FH-2611-057"
+        assert bench.desk.store.load("FH-2611-060") == before
 
 
 def test_a_beginning_that_fits_several_leaves_the_choice(full: Workplace) -> None:

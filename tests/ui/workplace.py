@@ -46,12 +46,12 @@ class Workplace:
 
 
 @contextmanager
-def workplace_in(folder: Path, theme: Theme) -> Iterator[Workplace]:
+def workplace_in(folder: Path, theme: Theme, patience_ms: int = 0) -> Iterator[Workplace]:
     """A workplace whose data and papers lie in the folder."""
     ask = AtOnce(folder / "record.pdf", "to be judged by eye only")
     with JobStore(folder / "data") as store:
         desk = make_desk(store, demo_settings())
-        shell = Shell(desk, theme, ask)
+        shell = Shell(desk, theme, ask, patience_ms=patience_ms)
         shell.resize(1280, 800)
         try:
             yield Workplace(shell, desk, Hands(shell), ask)

@@ -109,6 +109,7 @@ COMPONENT_PRISM = Form(
     make=_components,
     values=lambda reading: (reading.prism.base_in, reading.prism.base_up),
     words=_prism_words,
+    needs_all=True,
 )
 
 POLAR_PRISM = Form(
@@ -120,6 +121,7 @@ POLAR_PRISM = Form(
     ),
     values=lambda reading: (reading.prism.amount, reading.prism.base),
     words=_prism_words,
+    needs_all=True,
 )
 
 POWER_FORMS = (DRUM_POWER, DISPLAY_POWER)

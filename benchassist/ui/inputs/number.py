@@ -96,6 +96,11 @@ class NumberInput(QWidget):
         self._label.setText(_labelled(label, self._spec.unit))
         self._edit.setAccessibleName(label)
 
+    def ask_for(self, sentence: str) -> None:
+        """Says why the empty field cannot be left so."""
+        self._show_problem(sentence)
+        self.setFocus()
+
     def allow_long_label(self, width: int) -> None:
         """Lets the label run over two lines above a field of at least this width, px."""
         self._label.setWordWrap(True)
@@ -110,7 +115,8 @@ class NumberInput(QWidget):
     def take(self) -> bool:
         """Takes the text as the value, or says what is wrong; whether there is no problem."""
         if not self._edit.isModified():
-            return not self.problem()
+            self._show_problem("")
+            return True
         parsed = parse(self._edit.text(), self._spec)
         self._show_problem(parsed.problem)
         if parsed.problem:
@@ -159,7 +165,8 @@ class NumberInput(QWidget):
         if _is_command(event) and not self._edit.isModified():
             event.ignore()
             return True
-        if event.key() == Qt.Key.Key_Escape and self._edit.isModified():
+        is_new = self._edit.isModified() or bool(self.problem())
+        if event.key() == Qt.Key.Key_Escape and is_new:
             self._restore()
             return True
         return False

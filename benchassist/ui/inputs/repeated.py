@@ -23,6 +23,7 @@ class Form:
         make: the fields' values to a reading.
         values: a reading to the fields' values.
         words: a complete reading in words.
+        needs_all: whether only all fields together make a reading that can be kept.
         needed: how many fields, from the left, the values so far call for; all when None.
     """
 
@@ -32,6 +33,7 @@ class Form:
     make: Callable[[Values], Any]
     values: Callable[[Any], Values]
     words: Callable[[Any], str]
+    needs_all: bool = False
     needed: Callable[[Values], int] | None = None
 
 
@@ -144,10 +146,26 @@ class RepeatedInput(QWidget):
     def _on_values_changed(self, values: Values) -> None:
         earlier = self._readings if self._is_blank else self._readings[:-1]
         is_empty = all(value is None for value in values)
+        if not is_empty and not self._is_whole(values):
+            return
         self._readings = earlier if is_empty else (*earlier, self._make(values))
         self._is_blank = is_empty
         self._say_earlier()
         self.value_changed.emit(self._readings)
+
+    def _is_whole(self, values: Values) -> bool:
+        known = tuple(value is not None for value in values)
+        return all(known) if self._form.needs_all else any(known)
+
+    def is_half_done(self) -> bool:
+        """Whether something typed waits for another part; says so at the empty fields."""
+        values = self._row.values()
+        known = [value is not None for value in values]
+        is_half = self._form.needs_all and any(known) and not all(known)
+        for field in self._row.fields() if is_half else ():
+            if field.value() is None:
+                field.ask_for("This part is needed as well; 0 when there is none.")
+        return is_half
 
     def _make(self, values: Values) -> Any:
         return self._form.make(values)

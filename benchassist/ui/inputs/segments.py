@@ -47,6 +47,11 @@ class Segments(QWidget):
             button.setChecked(False)
         self._group.setExclusive(True)
 
+    def focus_chosen(self) -> None:
+        """Puts the cursor on the chosen button, or on the first when none is."""
+        position = max(self._group.checkedId(), 0)
+        self._group.button(position).setFocus()
+
     def buttons(self) -> tuple[QPushButton, ...]:
         """The buttons in order."""
         found = (self._group.button(position) for position in range(len(self._keys)))

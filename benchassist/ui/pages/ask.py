@@ -28,14 +28,16 @@ from benchassist.ui.inputs.addition import AdditionInput
 from benchassist.ui.inputs.answering import AnswerInput, answer_input
 from benchassist.ui.inputs.check import CheckInput
 from benchassist.ui.inputs.distance import DistanceInput
+from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.repeated import RepeatedInput
 from benchassist.ui.pages.base import Page
 from benchassist.ui.restyle import restyle
 from benchassist.ui.theme import Theme
-from benchassist.verdicts.finding import State, worst
+from benchassist.verdicts.finding import Finding, State, worst
 
 _GAUGES = 4
+_NUMBER_KEYS = frozenset("0123456789+-.,")
 _GAUGE_WIDTH = 160
 
 
@@ -66,6 +68,7 @@ class AskPage(Page):
         self._holder = QVBoxLayout()
         self._next = _NextButton()
         self._next.clicked.connect(self.next_asked)
+        self._next.corrected.connect(self._on_corrected)
         self._was_changed = False
         self._gauges = tuple(Gauge(theme) for _ in range(_GAUGES))
         self._lay_out()
@@ -190,9 +193,11 @@ class AskPage(Page):
             gauge.set_finding(finding, hide_ordered=self._reads_first and not now.is_done)
         self._halves.setStretch(1, 1 if measured else 0)
         state = worst([one.state for one in now.findings])
-        told = [one.sentence for one in now.findings if one.state is state]
+        told = [_told(one, now.prompt) for one in now.findings if one.state is state]
         speaks = now.is_done and state in {State.OUTSIDE, State.CLOSE}
-        self._sentence.setText(" ".join(told) if speaks else "")
+        more = f" And {len(told) - 1} more." if len(told) > 1 else ""
+        self._sentence.setText(f"{told[0]}{more}" if speaks else "")
+        self._sentence.setToolTip("\n".join(told) if speaks else "")
         self._sentence.setVisible(speaks)
         restyle(self._sentence, "verdict", state.value)
         if isinstance(self._input, CheckInput):
@@ -204,6 +209,21 @@ class AskPage(Page):
             self._next.setFocus()
         else:
             self.next_asked.emit()
+
+    def _on_corrected(self, text: str) -> None:
+        """Goes back to the last field, and types there what was typed on the button."""
+        fields = [one for one in self._fields() if one.value() is not None] or self._fields()
+        if not fields:
+            self.back_asked.emit()
+            return
+        fields[-1].setFocus()
+        if text:
+            fields[-1].edit().insert(text)
+            fields[-1].edit().setModified(True)
+
+    def _fields(self) -> list[NumberInput]:
+        fields = self._input.findChildren(NumberInput) if self._input is not None else []
+        return [field for field in fields if field.isVisible()]
 
     def _on_value_changed(self, answer: Any) -> None:
         self._was_changed = True
@@ -237,13 +257,20 @@ class AskPage(Page):
 
     @override
     def holds_problem(self) -> bool:
-        fields = self._input.findChildren(NumberInput) if self._input is not None else []
-        unread = [field for field in fields if field.isVisible() and not field.take()]
-        return bool(unread)
+        unread = [field for field in self._fields() if not field.take()]
+        is_half = isinstance(self._input, RepeatedInput) and self._input.is_half_done()
+        return bool(unread) or is_half
 
 
 class _NextButton(QPushButton):
-    """Goes on by Enter; Shift+Enter is left to the window, which goes back."""
+    """Goes on by Enter.
+
+    Signals:
+        corrected: a key that goes back to the last field: Shift+Enter, or one of a number,
+            whose text is given.
+    """
+
+    corrected = Signal(str)
 
     def __init__(self) -> None:
         super().__init__("Next")
@@ -252,10 +279,22 @@ class _NextButton(QPushButton):
 
     @override
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            event.ignore()
+        is_back = event.key() in ENTER_KEYS and bool(
+            event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+        )
+        is_number = bool(event.text()) and event.text() in _NUMBER_KEYS
+        if is_back or event.key() == Qt.Key.Key_Backspace:
+            self.corrected.emit("")
+        elif is_number:
+            self.corrected.emit(event.text())
         else:
             super().keyPressEvent(event)
+
+
+def _told(finding: Finding, prompt: Prompt) -> str:
+    """The sentence of a finding, with its eye where the prompt is about both."""
+    eye = "" if finding.eye is None or prompt.eye else f"{finding.eye.capitalize()} lens: "
+    return f"{eye}{finding.sentence}"
 
 
 def _shown_answer(standing: Standing, prompt: Prompt) -> Any:

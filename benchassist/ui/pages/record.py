@@ -147,7 +147,8 @@ class RecordPage(Page):
                 widget.deleteLater()
         for finding in standing.findings:
             if finding.state in {State.OUTSIDE, State.CLOSE}:
-                title = _title_of(standing, finding.prompt)
+                eye = f"{finding.eye.capitalize()} lens: " if finding.eye else ""
+                title = f"{eye}{_title_of(standing, finding.prompt)}"
                 self._list.addWidget(self._finding_line(finding.state, title, finding.sentence))
 
     def _finding_line(self, state: State, title: str, sentence: str) -> QFrame:
@@ -164,7 +165,11 @@ class RecordPage(Page):
 
     @override
     def take_focus(self) -> None:
-        self._outcome.buttons()[0].setFocus()
+        waits = self._standing is not None and self._standing.job.now.signoff.dispensed
+        if waits and self._buttons[Act.COUNTERSIGN].isEnabled():
+            self._buttons[Act.COUNTERSIGN].setFocus()
+        else:
+            self._outcome.focus_chosen()
 
     def _propose(self, field: str, value: object) -> None:
         if self._standing is not None:

@@ -170,6 +170,10 @@ class TrayPage(QWidget):
         """What is searched for."""
         return self._search.text().strip()
 
+    def set_text(self, text: str) -> None:
+        """Searches for a text."""
+        self._search.setText(text)
+
     def state(self) -> JobState | None:
         """The state searched for; None for all."""
         value = self._states.value()
