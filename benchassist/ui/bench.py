@@ -206,5 +206,6 @@ class Bench(QWidget):
 
     def _use_settings(self, settings: Settings) -> None:
         self._hint.setVisible(settings.hint_open)
+        self._strip.show_modes(reads_first=settings.read_first, guarded=settings.guarded)
         self._ask.set_forms(dict(settings.forms))
         self._ask.set_reads_first(reads_first=settings.read_first)

@@ -29,6 +29,7 @@ class TopStrip(QFrame):
         self._wearer = _label("sentence")
         self._lenses = _label("caption")
         self._rules = _label("caption")
+        self._modes = _label("accent")
         self._person = _quiet("Who is at the bench")
         self._person.clicked.connect(self.person_asked)
         tray = _quiet("Tray")
@@ -40,6 +41,7 @@ class TopStrip(QFrame):
         for label in (self._job, self._wearer, self._lenses):
             line.addWidget(label)
         line.addStretch(1)
+        line.addWidget(self._modes)
         line.addWidget(self._rules)
         line.addWidget(self._person)
 
@@ -51,6 +53,11 @@ class TopStrip(QFrame):
         self._wearer.setText(job.order.wearer)
         self._lenses.setText(_lenses(job.order))
         self._rules.setText(f"limits: {rules}")
+
+    def show_modes(self, *, reads_first: bool, guarded: bool) -> None:
+        """Shows what is switched on or off against the usual."""
+        modes = ("read first" if reads_first else "", "" if guarded else "no guard band")
+        self._modes.setText(", ".join(mode for mode in modes if mode))
 
     def show_person(self, person: Person) -> None:
         """Shows who is at the bench."""

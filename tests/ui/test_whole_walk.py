@@ -24,7 +24,7 @@ from tests.ui.hands import CTRL, SHIFT, Hands
 from tests.ui.workplace import Workplace, workplace_in
 
 ORDER = (
-    "Marit Oduya", "p", "s", "1.5", "", "", "", "", "", "", "", "",
+    "Marit Oduya", "p", "s", "1.5", "", "", "", "", "", "", "", "", "",
     "-225", "-75", "165", "200", "", "", "", "31.5", "", "20", "", "", "", "", "",
     "-200", "", "", "200", "", "", "", "32", "", "20", "", "", "", "", "",
     "Oval", "a", "f", "52", "38", "18", "54", "145", "8", "5",

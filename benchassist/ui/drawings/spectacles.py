@@ -86,7 +86,7 @@ class SpectaclesDrawing(QWidget):
 
     @override
     def minimumSizeHint(self) -> QSize:
-        return QSize(420, 260)
+        return QSize(420, 200)
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -156,15 +156,33 @@ class _Remedies(QWidget):
         log = QPushButton("&Carried out")
         log.setToolTip("Logs the correction and opens again the checks that it can disturb")
         log.clicked.connect(lambda: self.carried_out.emit(self._which.currentData()))
-        line = QHBoxLayout(self)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.setSpacing(8)
-        label = QLabel("Put right")
+        label = QLabel("&Put right")
         label.setProperty("role", "caption")
         label.setBuddy(self._which)
+        self._whole = QLabel()
+        self._whole.setProperty("role", "caption")
+        self._whole.setWordWrap(True)
+        self._which.currentIndexChanged.connect(self._say_whole)
+        line = QHBoxLayout()
+        line.setSpacing(8)
         line.addWidget(label)
         line.addWidget(self._which, 1)
         line.addWidget(log)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addLayout(line)
+        column.addWidget(self._whole)
+        self._remedies = prompt.remedies
+        self._say_whole()
+
+    def _say_whole(self) -> None:
+        """Says in full what the list may cut off: what to do, with what, and what to watch."""
+        if not self._remedies:
+            return
+        remedy = self._remedies[self._which.currentIndex()]
+        tool = f" With: {remedy.tool}." if remedy.tool else ""
+        self._whole.setText(f"{remedy.does}{tool} {remedy.caution}".strip())
 
 
 def _choices_of(prompt: Prompt) -> tuple[tuple[str, str], ...]:

@@ -2,10 +2,12 @@
 
 from enum import StrEnum
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QComboBox, QLabel, QVBoxLayout, QWidget
+from typing_extensions import override
 
-from benchassist.ui.inputs.line import Line
+from benchassist.ui.inputs.line import ENTER_KEYS, Line
 
 
 class TextInput(QWidget):
@@ -40,13 +42,29 @@ class TextInput(QWidget):
         self._edit.show_text(value)
 
 
+class _Box(QComboBox):
+    """A list whose Enter goes on to the next field while it is closed."""
+
+    finished = Signal()
+    stepped_back = Signal()
+
+    @override
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() not in ENTER_KEYS:
+            super().keyPressEvent(event)
+        elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self.stepped_back.emit()
+        else:
+            self.finished.emit()
+
+
 class ChoiceInput(QWidget):
     """One word of an enumeration, or none, under its label.
 
     Signals:
         value_changed: the member chosen, or None.
-        finished: never by itself; Enter is left to the form.
-        stepped_back: never; Shift+Tab goes back.
+        finished: Enter was pressed.
+        stepped_back: Shift+Enter was pressed.
     """
 
     value_changed = Signal(object)
@@ -58,7 +76,9 @@ class ChoiceInput(QWidget):
     ) -> None:
         super().__init__(parent)
         self._keys = tuple(key for key, _ in choices)
-        self._box = QComboBox()
+        self._box = _Box()
+        self._box.finished.connect(self.finished)
+        self._box.stepped_back.connect(self.stepped_back)
         self._box.setAccessibleName(label)
         self._box.addItems([name for _, name in choices])
         self._box.activated.connect(lambda: self.value_changed.emit(self.value()))
@@ -73,10 +93,6 @@ class ChoiceInput(QWidget):
         """Shows a key without emitting."""
         key = value or ""
         self._box.setCurrentIndex(self._keys.index(key) if key in self._keys else 0)
-
-    def box(self) -> QComboBox:
-        """The list that takes the keys."""
-        return self._box
 
 
 def words_of(kinds: type[StrEnum]) -> tuple[tuple[str, str], ...]:

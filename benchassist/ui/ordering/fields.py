@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from benchassist.job.order import Design, FrameMaterial, LensMaterial, Rim, Surface
+from benchassist.job.order import Design, FrameMaterial, LensMaterial, Rim, Surface, Treatment
 from benchassist.optics.eye import Eye
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.parsing import NumberSpec
@@ -18,7 +18,8 @@ class FormField:
     Attributes:
         path: dotted path in the Order.
         label: what the person sees.
-        takes: a number, a choice, or None for a line of text.
+        takes: a number, choices, or None for a line of text.
+        is_several: whether several of the choices may hold.
         span: columns of the form that it fills.
     """
 
@@ -26,6 +27,7 @@ class FormField:
     label: str
     takes: NumberSpec | Choices | None = None
     span: int = 1
+    is_several: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +85,7 @@ def sections(rule_sets: Choices) -> tuple[Section, ...]:
         _number("vertex_distance", specs.millimetre("Vertex distance", "0", "40")),
         FormField("rule_set", "Judged by", rule_sets, span=2),
         FormField("remark", "Remark", span=5),
+        FormField("treatments", "Treatments", words_of(Treatment), span=5, is_several=True),
     )
     frame = (
         FormField("frame.name", "Frame", span=2),

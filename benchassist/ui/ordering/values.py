@@ -7,7 +7,7 @@ from benchassist.job.paths import value_at, with_value_at
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import Prism
 
-FieldValue = Decimal | str | None
+FieldValue = Decimal | str | tuple[str, ...] | None
 
 
 def field_value(order: Order, path: str) -> FieldValue:

@@ -2,10 +2,8 @@
 
 from decimal import Decimal
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QCheckBox,
     QFrame,
     QGridLayout,
     QHBoxLayout,
@@ -19,10 +17,10 @@ from typing_extensions import override
 
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
-from benchassist.job.order import Order, Treatment
-from benchassist.ui.inputs.line import ENTER_KEYS
+from benchassist.job.order import Order
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
+from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.inputs.text import ChoiceInput, TextInput
 from benchassist.ui.ordering.fields import Choices, FormField, Section, sections
 from benchassist.ui.ordering.values import FieldValue, field_value, with_field_value
@@ -30,7 +28,7 @@ from benchassist.ui.pages.base import Page
 from benchassist.verdicts.plausible import Question
 
 _COLUMNS = 5
-FieldInput = NumberInput | TextInput | ChoiceInput
+FieldInput = NumberInput | TextInput | ChoiceInput | SeveralInput
 
 
 class OrderPage(Page):
@@ -50,7 +48,6 @@ class OrderPage(Page):
         self._sections = sections(rule_sets)
         self._inputs: dict[str, FieldInput] = {}
         self._headings: dict[str, QLabel] = {}
-        self._treatments = tuple(QCheckBox(one.value) for one in Treatment)
         self._questions = _Questions()
         self._questions.confirmed.connect(self.confirmed)
         self._scroll = QScrollArea()
@@ -68,8 +65,6 @@ class OrderPage(Page):
             self._headings[section.name] = heading
             column.addWidget(heading)
             column.addLayout(self._grid(section))
-            if section.name == "wearer-and-lenses":
-                column.addLayout(self._treatment_line())
             column.addSpacing(16)
         column.addStretch(1)
         self._scroll.setWidgetResizable(True)
@@ -98,20 +93,8 @@ class OrderPage(Page):
         made.value_changed.connect(lambda value, f=field: self._on_value_changed(f, value))
         made.finished.connect(lambda path=field.path: self._step_from(path, 1))
         made.stepped_back.connect(lambda path=field.path: self._step_from(path, -1))
-        if isinstance(made, ChoiceInput):
-            made.box().installEventFilter(self)
-            made.box().setProperty("field", field.path)
         self._inputs[field.path] = made
         return made
-
-    def _treatment_line(self) -> QHBoxLayout:
-        line = QHBoxLayout()
-        line.setSpacing(24)
-        for box in self._treatments:
-            box.clicked.connect(self._on_treatments)
-            line.addWidget(box)
-        line.addStretch(1)
-        return line
 
     @override
     def show_standing(self, standing: Standing, prompt: Prompt) -> None:
@@ -120,8 +103,6 @@ class OrderPage(Page):
         self._order = standing.job.order
         for path, made in self._inputs.items():
             _show(made, field_value(self._order, path))
-        for box, treatment in zip(self._treatments, Treatment, strict=True):
-            box.setChecked(treatment in self._order.treatments)
 
     def show_questions(self, questions: tuple[Question, ...]) -> None:
         """Shows what looks odd in the order, as questions to confirm."""
@@ -158,32 +139,13 @@ class OrderPage(Page):
             following.setFocus()
             self._scroll.ensureWidgetVisible(following, 0, 48)
 
-    def _on_value_changed(self, field: FormField, value: Decimal | str | None) -> None:
+    def _on_value_changed(self, field: FormField, value: FieldValue) -> None:
         self._propose(with_field_value(self._order, field.path, value))
-
-    def _on_treatments(self) -> None:
-        chosen = tuple(
-            treatment
-            for treatment, box in zip(Treatment, self._treatments, strict=True)
-            if box.isChecked()
-        )
-        self._propose(self._order.with_(treatments=chosen))
 
     def _propose(self, order: Order) -> None:
         if self._standing is not None:
             self._order = order
             self.proposed.emit(self._standing.job.with_(order=order))
-
-    @override
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Enter on a closed list goes on to the next field."""
-        if not isinstance(event, QKeyEvent) or event.type() != QEvent.Type.KeyPress:
-            return super().eventFilter(watched, event)
-        if event.key() not in ENTER_KEYS:
-            return super().eventFilter(watched, event)
-        is_back = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-        self._step_from(str(watched.property("field")), -1 if is_back else 1)
-        return True
 
 
 def _made(field: FormField) -> FieldInput:
@@ -191,6 +153,8 @@ def _made(field: FormField) -> FieldInput:
         return TextInput(field.label)
     if isinstance(field.takes, NumberSpec):
         return NumberInput(field.takes, is_reading=False)
+    if field.is_several:
+        return SeveralInput(tuple(key for key, _ in field.takes if key))
     return ChoiceInput(field.label, field.takes)
 
 
@@ -198,6 +162,8 @@ def _show(made: FieldInput, value: FieldValue) -> None:
     """Shows a value in the input of its kind."""
     if isinstance(made, NumberInput):
         made.set_value(value if isinstance(value, Decimal) else None)
+    elif isinstance(made, SeveralInput):
+        made.set_value(value if isinstance(value, tuple) else ())
     else:
         made.set_value("" if value is None else str(value))
 

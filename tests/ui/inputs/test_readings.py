@@ -28,8 +28,10 @@ from benchassist.ui.inputs.layout import LayoutInput
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.repeated import RepeatedInput
 from benchassist.ui.inputs.row import NumberRow
+from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.inputs.single import SingleInput
 from benchassist.ui.theme import Theme
+from tests.ui.hands import Hands
 
 DRUM = DrumReading(
     sphere_lines=Decimal("-2.25"), cylinder_lines=Decimal(-3), axis_wheel=Decimal(165)
@@ -225,3 +227,24 @@ def test_without_dbl_only_the_nose_line_is_offered(qtbot: QtBot, light: Theme) -
     assert row is not None
     type_row(qtbot, row, "31.5", "32")
     assert made.value() == ((Decimal("31.5"),), (Decimal(32),))
+
+
+def test_several_words_are_ticked_by_space_and_reached_by_arrows(
+    qtbot: QtBot, light: Theme
+) -> None:
+    made = SeveralInput(("hard coat", "tinted"))
+    qtbot.addWidget(made)
+    made.show()
+    made.setFocus()
+    seen: list[tuple[str, ...]] = []
+    made.value_changed.connect(seen.append)
+    hands = Hands(made)
+    hands.press(Qt.Key.Key_Space)
+    hands.press(Qt.Key.Key_Right)
+    hands.press(Qt.Key.Key_Space)
+    assert seen == [("hard coat",), ("hard coat", "tinted")]
+    with qtbot.waitSignal(made.finished):
+        hands.press(Qt.Key.Key_Return)
+    made.set_value(())
+    assert made.value() == ()
+    assert len(seen) == 2
