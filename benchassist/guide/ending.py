@@ -1,6 +1,7 @@
 """Whether a job is ready for the outcome that somebody chose."""
 
 from benchassist.guide.flow import Standing
+from benchassist.guide.prompts import Kind
 from benchassist.job.signoff import Outcome
 
 
@@ -17,6 +18,8 @@ def not_ready(standing: Standing) -> str | None:
         return f"Say why: '{signoff.outcome}' needs a reason."
     if signoff.outcome in {Outcome.RETURN, Outcome.HOLD}:
         return None
+    if not _is_known(standing):
+        return "A pair is released only with its order entered and both powers read."
     if standing.todo:
         still = "prompt is" if standing.todo == 1 else "prompts are"
         it = "it" if standing.todo == 1 else "each"
@@ -30,3 +33,10 @@ def not_ready(standing: Standing) -> str | None:
             "or return the pair to the lab."
         )
     return None
+
+
+def _is_known(standing: Standing) -> bool:
+    """Whether what was ordered and the distance powers are there, and not merely skipped."""
+    needed = {Kind.FORM, Kind.POWER}
+    asked = [item for item in standing.prompts if item.prompt.kind in needed]
+    return all(item.is_done and not item.is_skipped for item in asked)

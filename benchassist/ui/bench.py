@@ -21,7 +21,7 @@ from benchassist.ui.theme import Theme
 _BENCHWORK = frozenset({StepId.SURFACE, StepId.BENCH, StepId.FIT})
 """Steps where the hint also says what the materials bear."""
 
-_UNREAD = "A field cannot be read. Correct it, or press Escape to put back what it held."
+_UNREAD = "A field cannot be taken. Correct it, or press Escape to put back what it held."
 
 
 class Bench(QWidget):
@@ -105,7 +105,7 @@ class Bench(QWidget):
 
     def go_to(self, prompt_id: str) -> None:
         """Shows a prompt, unless a field of the present one cannot be read."""
-        if not self.holds_problem():
+        if self.settle():
             self._enter(prompt_id)
 
     def go_next(self) -> None:
@@ -146,11 +146,11 @@ class Bench(QWidget):
         """Puts the cursor where the person types next."""
         self._page.take_focus()
 
-    def holds_problem(self) -> bool:
-        """Whether a field cannot be read, and so must not be left; says so."""
-        if self._page.holds_problem():
-            self.told.emit(_UNREAD)
+    def settle(self) -> bool:
+        """Takes whatever is still being typed; says so when it must not be left."""
+        if self._page.settle():
             return True
+        self.told.emit(_UNREAD)
         return False
 
     def _correct(self, check: str, remedy: str) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 from benchassist.guide.ending import not_ready
 from benchassist.guide.flow import Standing, reopen, standing
 from benchassist.guide.guide import Guide
+from benchassist.guide.prompts import Kind
 from benchassist.job.document import Job
 from benchassist.job.journal import Entry, Journal
 from benchassist.job.parts import part_words
@@ -196,6 +197,8 @@ class Session(QObject):
         """Marks a prompt as not applicable, with the reason."""
         if self._standing is None:
             return False
+        if self._guide.prompt(prompt_id).kind in {Kind.FORM, Kind.SIGN}:
+            return self._refuse("An order and a name are not marked not applicable.")
         now = self._standing.job.now
         skipped = {**now.skipped, prompt_id: reason}
         return self.propose(self._standing.job.with_now(now.with_(skipped=skipped)))

@@ -30,6 +30,12 @@ _TITLE_BAR = 40
 """What the desktop takes of a small screen for its own bars, px."""
 
 
+_LEAVING = frozenset(
+    {Command.TRAY, Command.NEW, Command.QUIT, Command.EXPORT, Command.PERSON, Command.BACKUP}
+)
+"""Commands before which everything typed must be on disk."""
+
+
 class Shell(QMainWindow):
     """One window; what it shows comes from the desk, what a person wants goes to it."""
 
@@ -121,8 +127,13 @@ class Shell(QMainWindow):
         self._bench.command_asked.connect(self.do)
 
     def do(self, command: Command) -> None:
-        """Carries out a command."""
-        self._doings[command]()
+        """Carries out a command; what is still being typed is taken before it leaves it."""
+        if command not in _LEAVING or self._settle():
+            self._doings[command]()
+
+    def _settle(self) -> bool:
+        """Whether nothing typed on the bench would be lost."""
+        return self._stack.currentWidget() is not self._bench or self._bench.settle()
 
     def tell(self, sentence: str) -> None:
         """Shows a sentence in the status line for a while."""
@@ -224,6 +235,8 @@ class Shell(QMainWindow):
             self._bench.go_next()
 
     def _sign(self, act: Act) -> None:
+        if not self._settle():
+            return
         remark = ""
         if act is Act.SEND_BACK:
             remark = (
@@ -330,13 +343,16 @@ class Shell(QMainWindow):
 
     def _on_scan(self, number: str) -> None:
         """Opens the job that was scanned, or says in the tray that there is none."""
-        if self._bench.holds_problem():
+        if not self._settle():
             return
         self.to_tray(number)
         self.find_job(number)
 
     @override
     def closeEvent(self, event: QCloseEvent) -> None:
+        if not self._settle():
+            event.ignore()
+            return
         self._desk.session.close()
         super().closeEvent(event)
 

@@ -9,6 +9,9 @@ from benchassist.job.signoff import Person
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.parsing import plain_text
 
+_WIDEST = 320
+"""The most room for the wearer, and for the lenses, px."""
+
 
 class TopStrip(QFrame):
     """What the work is about, always in sight.
@@ -50,8 +53,8 @@ class TopStrip(QFrame):
         job = standing.job
         attempt = f", attempt {len(job.attempts)}" if len(job.attempts) > 1 else ""
         self._job.setText(f"Job {job.number}{attempt}")
-        self._wearer.setText(job.order.wearer)
-        self._lenses.setText(_lenses(job.order))
+        _fit(self._wearer, job.order.wearer)
+        _fit(self._lenses, _lenses(job.order))
         self._rules.setText(f"limits: {rules}")
 
     def show_modes(self, *, reads_first: bool, guarded: bool) -> None:
@@ -74,6 +77,13 @@ def _lenses(order: Order) -> str:
         size = f"A {plain_text(frame.a, millimetre)} DBL {plain_text(frame.dbl, millimetre)} mm"
     parts = (order.design or "", f"index {index}" if index else "", frame.material or "", size)
     return ", ".join(part for part in parts if part)
+
+
+def _fit(label: QLabel, text: str) -> None:
+    """Shows a text, cut with an ellipsis where it is too long and whole in its tooltip."""
+    cut = label.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, _WIDEST)
+    label.setText(cut)
+    label.setToolTip(text if cut != text else "")
 
 
 def _label(role: str) -> QLabel:

@@ -2,6 +2,7 @@
 
 import sys
 from collections.abc import Iterator
+from decimal import Decimal
 from pathlib import Path
 from types import TracebackType
 
@@ -15,7 +16,8 @@ from pytestqt.qtbot import QtBot
 from benchassist.guide.answers import with_answer
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import JobState
-from benchassist.job.signoff import Person, Role
+from benchassist.job.readings import DrumReading
+from benchassist.job.signoff import Outcome, Person, Role, SignOff
 from benchassist.people.roles import Act
 from benchassist.records.demo import demo_files
 from benchassist.store.files import load_job_file
@@ -24,7 +26,10 @@ from benchassist.store.settings import Workshop, load_settings
 from benchassist.ui.actions import ACTIONS, Command
 from benchassist.ui.demo import SUPERVISOR
 from benchassist.ui.fault import FaultHook, FaultSheet, log_to
+from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.line import Line
 from benchassist.ui.keys import KeysSheet
+from benchassist.ui.pages.record import RecordPage
 from benchassist.ui.people import PeopleSheet
 from benchassist.ui.strip import TopStrip
 from benchassist.ui.theme import Scheme, Theme
@@ -203,6 +208,85 @@ def test_a_remark_is_shown_to_the_letter(full: Workplace) -> None:
     full.desk.session.propose(with_answer(full.job, prompt, answer))
     full.shell.go_to("record.outcome")
     assert "chip &lt;edge, nasal&gt; 0.5 mm" in said(full)
+
+
+def test_a_remark_that_is_being_typed_stays_with_its_check(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("bench.screws")
+    full.hands.letters("g")
+    full.shell.findChildren(CheckInput)[0].findChildren(Line)[0].setFocus()
+    full.hands.letters("one replaced")
+    full.hands.press(Qt.Key.Key_7, CTRL)
+    answers = full.job.now.bench.answers
+    assert answers["screws"] == Answer(seen=Seen.GOOD, remark="one replaced")
+    assert full.job.now.fit.answers == {}
+
+
+@pytest.mark.parametrize("command", [Command.TRAY, Command.EXPORT, Command.PERSON])
+def test_what_stands_in_a_field_is_taken_before_it_is_left(
+    full: Workplace, command: Command
+) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    full.hands.letters("-4")
+    full.shell.do(command)
+    job = full.desk.store.load("FH-2611-060")
+    assert job.now.right.distance == (DrumReading(sphere_lines=Decimal(-4)),)
+
+
+def test_what_cannot_be_read_keeps_the_window_on_the_job(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    full.hands.letters("-99")
+    full.shell.do(Command.TRAY)
+    assert full.desk.session.standing is not None
+    assert not full.shell.close()
+    full.hands.press(Qt.Key.Key_Escape)
+    full.shell.do(Command.TRAY)
+    assert full.desk.session.standing is None
+
+
+def test_the_reason_on_the_screen_is_the_one_that_is_signed(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("record.outcome")
+    signoff = SignOff(outcome=Outcome.HOLD, reason="old reason")
+    full.desk.session.propose(full.job.with_now(full.job.now.with_(signoff=signoff)))
+    reason = full.shell.findChildren(RecordPage)[0].findChildren(Line)[0]
+    reason.setFocus()
+    reason.selectAll()
+    full.hands.letters("waits for a case")
+    full.hands.choose(Qt.Key.Key_S)
+    assert full.job.now.signoff.dispensed is not None
+    assert full.job.now.signoff.reason == "waits for a case"
+
+
+def test_an_order_and_a_name_are_not_skipped(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    for prompt in ("order.right", "record.outcome"):
+        full.shell.go_to(prompt)
+        full.shell.do(Command.SKIP)
+    assert full.job.now.skipped == {}
+    assert "not marked not applicable" in said(full)
+
+
+def test_a_text_that_the_disk_refuses_stays(
+    full: Workplace, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("bench.screws")
+
+    def refuse(*_: object, **__: object) -> None:
+        raise BenchError("The disk is full.")
+
+    monkeypatch.setattr(full.desk.store, "append", refuse)
+    remark = full.shell.findChildren(CheckInput)[0].findChildren(Line)[0]
+    remark.setFocus()
+    full.hands.type("a long remark")
+    assert remark.text() == "a long remark"
+    assert remark.isModified()
+    monkeypatch.undo()
+    full.hands.press(Qt.Key.Key_Return)
+    assert full.job.now.bench.answers["screws"].remark == "a long remark"
 
 
 def test_a_damaged_job_is_shown_and_nothing_is_added(light: Theme, tmp_path: Path) -> None:

@@ -226,7 +226,7 @@ def test_bad_input_stays_with_a_sentence_and_holds_the_page(workplace: Workplace
         hands.press(Qt.Key.Key_Return)
         hands.press(Qt.Key.Key_5, CTRL)
         assert workplace.job.now.right.distance == ()
-        assert "cannot be read" in workplace.shell.statusBar().currentMessage()
+        assert "cannot be taken" in workplace.shell.statusBar().currentMessage()
         hands.press(Qt.Key.Key_Escape)
     hands.type("-2,25")
     first = DrumReading(sphere_lines=Decimal("-2.25"))

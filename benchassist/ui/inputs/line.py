@@ -32,17 +32,25 @@ class Line(QLineEdit):
     def __init__(self, name: str) -> None:
         super().__init__()
         self.setAccessibleName(name)
-        self.editingFinished.connect(self._take)
+        self.editingFinished.connect(self.take)
 
     def show_text(self, text: str) -> None:
         """Shows a text without emitting; what is being typed stays."""
         if not self.isModified():
             self.setText(text)
 
-    def _take(self) -> None:
-        if self.isModified():
-            self.setModified(False)
-            self.taken.emit(self.text().strip())
+    def take(self) -> bool:
+        """Offers the text; when it was put back at once, it stays to be tried again."""
+        if not self.isModified():
+            return True
+        text = self.text()
+        self.setModified(False)
+        self.taken.emit(text.strip())
+        if self.text().strip() == text.strip():
+            return True
+        self.setText(text)
+        self.setModified(True)
+        return False
 
     @override
     def event(self, event: QEvent) -> bool:
@@ -56,7 +64,8 @@ class Line(QLineEdit):
         if event.key() not in ENTER_KEYS:
             super().keyPressEvent(event)
             return
-        self._take()
+        if not self.take():
+            return
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             self.stepped_back.emit()
         else:

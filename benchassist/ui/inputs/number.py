@@ -59,6 +59,7 @@ class NumberInput(QWidget):
         self._edit.setAccessibleDescription(spec.description or _spoken(spec))
         self._edit.installEventFilter(self)
         self._problem = QLabel()
+        self._problem.setTextFormat(Qt.TextFormat.PlainText)
         self._problem.setProperty("role", "error")
         self._problem.setWordWrap(True)
         self._problem.hide()

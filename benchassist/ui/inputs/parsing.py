@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 
 MINUS = "−"
+_EIGHTH = Decimal("0.125")
 _EIGHTHS = {"12": "125", "37": "375", "62": "625", "87": "875"}
 _HUNDREDTHS = 3
 """Digits from which a bare number is read in hundredths."""
@@ -69,6 +70,10 @@ def _with_base(plain: str, spec: NumberSpec, bases: tuple[str, str]) -> Parsed:
     parsed = _number(digits, plain, replace(spec, bases=None))
     if not parsed.value:
         return parsed
+    if parsed.value < 0 and word:
+        amount = digits.strip("+- ")
+        choice = f"{amount} {bases[0]} or {amount} {bases[1]}"
+        return Parsed(problem=f"Give the amount without a sign: {choice}.")
     for base, sign in zip(bases, (1, -1), strict=True):
         if word and base.startswith(word):
             return Parsed(value=sign * parsed.value)
@@ -109,9 +114,9 @@ def _checked(value: Decimal, spec: NumberSpec) -> Parsed:
         return Parsed(problem="An axis of 0 is written 180.")
     if not spec.low <= value <= spec.high:
         return Parsed(problem=_range_sentence(spec))
-    places = max(spec.places, 3 if spec.in_eighths else 0)
-    if value != value.quantize(Decimal(1).scaleb(-places)):
-        return Parsed(problem=f"At most {places} decimal places here.")
+    is_eighth = spec.in_eighths and value % _EIGHTH == 0
+    if not is_eighth and value != value.quantize(Decimal(1).scaleb(-spec.places)):
+        return Parsed(problem=f"At most {spec.places} decimal places here.")
     return Parsed(value=value)
 
 
@@ -129,13 +134,19 @@ def _example(spec: NumberSpec) -> str:
     return "165" if spec.is_axis else "31.5"
 
 
+def _two_places(size: Decimal) -> str:
+    """Two places, an eighth's third cut off; a third place that is no eighth's is shown."""
+    digits = f"{size:.3f}"
+    return digits[:-1] if size % _EIGHTH == 0 or digits.endswith("0") else digits
+
+
 def plain_text(value: Decimal, spec: NumberSpec) -> str:
     """The value as its field shows it: powers to two places, an eighth's third cut off."""
     size = abs(value)
     if spec.bases and value:
-        return f"{f'{size:.3f}'[:-1]} {spec.bases[0] if value > 0 else spec.bases[1]}"
+        return f"{_two_places(size)} {spec.bases[0] if value > 0 else spec.bases[1]}"
     if spec.is_power:
         sign = MINUS if value < 0 else ("+" if spec.is_signed else "")
-        return f"{sign}{f'{size:.3f}'[:-1]}"
+        return f"{sign}{_two_places(size)}"
     shown = f"{size:.{spec.places}f}".rstrip("0").rstrip(".") if spec.places else f"{size:.0f}"
     return f"{MINUS if value < 0 else ''}{shown or '0'}"

@@ -103,8 +103,8 @@ class RepeatedInput(QWidget):
         self._say_earlier()
 
     def set_form(self, key: str) -> None:
-        """Chooses the form of the next fresh reading without emitting."""
-        if self._is_blank:
+        """Chooses the form of the next fresh reading without emitting; an unknown one not."""
+        if self._is_blank and any(form.key == key for form in self._forms):
             self._use(key)
 
     def another(self) -> None:

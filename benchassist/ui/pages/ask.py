@@ -125,8 +125,9 @@ class AskPage(Page):
 
     @override
     def show_standing(self, standing: Standing, prompt: Prompt) -> None:
+        is_other_job = self._standing and self._standing.job.number != standing.job.number
         self._standing = standing
-        if self._prompt != prompt:
+        if self._prompt != prompt or is_other_job:
             self._prompt = prompt
             self._was_changed = False
             self._build_input(prompt)
@@ -156,7 +157,7 @@ class AskPage(Page):
         self._input = made = answer_input(prompt, self)
         if made is None:
             return
-        made.value_changed.connect(self._on_value_changed)
+        made.value_changed.connect(lambda answer: self._on_value_changed(prompt, answer))
         made.finished.connect(self._on_finished)
         made.stepped_back.connect(self.back_asked)
         if isinstance(made, CheckInput):
@@ -225,11 +226,10 @@ class AskPage(Page):
         fields = self._input.findChildren(NumberInput) if self._input is not None else []
         return [field for field in fields if field.isVisible()]
 
-    def _on_value_changed(self, answer: Any) -> None:
+    def _on_value_changed(self, prompt: Prompt, answer: Any) -> None:
         self._was_changed = True
         assert self._standing is not None  # noqa: S101  (an input exists only once shown)
-        assert self._prompt is not None  # noqa: S101
-        self.proposed.emit(with_answer(self._standing.job, self._prompt, answer))
+        self.proposed.emit(with_answer(self._standing.job, prompt, answer))
 
     def _on_datum(self, datum: Datum) -> None:
         assert self._standing is not None  # noqa: S101
@@ -256,10 +256,10 @@ class AskPage(Page):
         return True
 
     @override
-    def holds_problem(self) -> bool:
-        unread = [field for field in self._fields() if not field.take()]
+    def settle(self) -> bool:
+        is_taken = super().settle()
         is_half = isinstance(self._input, RepeatedInput) and self._input.is_half_done()
-        return bool(unread) or is_half
+        return is_taken and not is_half
 
 
 class _NextButton(QPushButton):

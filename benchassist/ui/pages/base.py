@@ -5,6 +5,18 @@ from PySide6.QtWidgets import QWidget
 
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
+from benchassist.ui.inputs.line import Line
+from benchassist.ui.inputs.number import NumberInput
+
+
+def settled(widget: QWidget) -> bool:
+    """Takes what stands in every field of a widget; whether all of it was taken."""
+    fields: list[NumberInput | Line] = [
+        *widget.findChildren(NumberInput),
+        *widget.findChildren(Line),
+    ]
+    refused = [field for field in fields if not field.take()]
+    return not refused
 
 
 class Page(QWidget):
@@ -33,9 +45,9 @@ class Page(QWidget):
     def another(self) -> None:
         """Begins a further reading, where the page takes readings."""
 
-    def holds_problem(self) -> bool:
-        """Whether a field holds text that cannot be read, which would be lost on leaving."""
-        return False
+    def settle(self) -> bool:
+        """Takes whatever is still being typed; False when a field cannot be read or taken."""
+        return settled(self)
 
     def press(self, letter: str) -> bool:
         """Answers by a letter where the page offers answers; whether it did."""

@@ -118,12 +118,6 @@ class OrderPage(Page):
         self._scroll.ensureWidgetVisible(self._headings[section.name], 0, 24)
         first.setFocus()
 
-    @override
-    def holds_problem(self) -> bool:
-        fields = [one for one in self._inputs.values() if isinstance(one, NumberInput)]
-        unread = [field for field in fields if not field.take()]
-        return bool(unread)
-
     def _section(self, name: str) -> Section:
         return next(one for one in self._sections if one.name == name)
 

@@ -67,6 +67,8 @@ def test_text_is_read_as_the_trade_writes_it(text: str, spec: NumberSpec, value:
         ("-5", AXIS, "Axis lies from 1 to 180°."),
         ("2.2512", POWER, "At most 2 decimal places here."),
         ("1.5", IN_OUT, "Say where the base lies: 1.5 in or 1.5 out."),
+        ("-2 in", IN_OUT, "Give the amount without a sign: 2 in or 2 out."),
+        ("-2.259", DRUM, "At most 2 decimal places here."),
         ("1.5 up", IN_OUT, "Say where the base lies: 1.5 in or 1.5 out."),
         ("9", LENGTH, "Distance lies from 10 to 60 mm."),
     ],
