@@ -24,6 +24,7 @@ class Command(StrEnum):
     BACKUP = "back up"
     PERSON = "person"
     WORKSHOP = "workshop"
+    METERS = "meters"
     KEYS = "keys"
     QUIT = "quit"
 
@@ -64,8 +65,9 @@ ACTIONS = (
     ),
     Action(Command.GUARD, "&View", "&Guard band: a reading near its limit is read again", "F4"),
     Action(Command.SCHEME, "&View", "&Dark or light", "F3"),
-    Action(Command.PERSON, "&People", "Who is at the &bench", "Ctrl+B"),
-    Action(Command.WORKSHOP, "&People", "This &workshop", "Ctrl+W"),
+    Action(Command.PERSON, "&Workshop", "Who is at the &bench", "Ctrl+B"),
+    Action(Command.METERS, "&Workshop", "&Lens meters and their daily check", "Ctrl+L"),
+    Action(Command.WORKSHOP, "&Workshop", "&Name and address", "Ctrl+W"),
     Action(Command.KEYS, "&View", "The &keys", "?"),
 )
 

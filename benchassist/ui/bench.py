@@ -5,9 +5,11 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Kind, Prompt, StepId
+from benchassist.job.instrument import Speech
 from benchassist.people.roles import Act
 from benchassist.store.settings import Settings
 from benchassist.ui.actions import Command
+from benchassist.ui.asking.slips import slip_sentences, unexplained
 from benchassist.ui.desk import Desk
 from benchassist.ui.hint import HintPanel
 from benchassist.ui.pages.ask import AskPage
@@ -17,9 +19,10 @@ from benchassist.ui.pages.record import RecordPage
 from benchassist.ui.rail import Rail
 from benchassist.ui.strip import TopStrip
 from benchassist.ui.theme import Theme
+from benchassist.verdicts.finding import Finding, State
 
-_BENCHWORK = frozenset({StepId.SURFACE, StepId.BENCH, StepId.FIT})
-"""Steps where the hint also says what the materials bear."""
+_ABOUT_MATERIALS = frozenset({"bench.identify"})
+"""Prompts without a correction where the hint also says what the materials bear."""
 
 _UNREAD = "A field cannot be taken. Correct it, or press Escape to put back what it held."
 
@@ -175,6 +178,10 @@ class Bench(QWidget):
             following = standing.next_open(None)
             prompt = following or standing.prompts[-1].prompt
             self._current = prompt.id
+        meter = self._session.meter
+        self._ask.set_meter(
+            self._session.meter_key, meter.speech if meter else self._usual_speech()
+        )
         limits = self._session.limits
         self._strip.show_standing(standing, limits.rule_set.edition if limits else "")
         self._strip.show_person(self._session.person)
@@ -188,6 +195,11 @@ class Bench(QWidget):
         self._pages.setCurrentWidget(page)
         self._show_hint(standing, prompt)
 
+    def _usual_speech(self) -> Speech:
+        """How powers are given where no lens meter was chosen: as they were typed last."""
+        form = self._desk.settings.forms.get(Kind.POWER.value, Speech.DRUM.value)
+        return Speech(form) if form in tuple(Speech) else Speech.DRUM
+
     def _page_for(self, prompt: Prompt) -> Page:
         match prompt.kind:
             case Kind.FORM:
@@ -200,9 +212,20 @@ class Bench(QWidget):
     def _show_hint(self, standing: Standing, prompt: Prompt) -> None:
         notes = self._desk.guide.notes_for(standing.job.order)
         about = tuple(f"{one.material.capitalize()}: {one.text} {one.never}" for one in notes)
-        self._hint.show_prompt(prompt, about if prompt.step in _BENCHWORK else ())
+        is_worked = bool(prompt.remedies) or prompt.id in _ABOUT_MATERIALS
+        self._hint.show_prompt(prompt, about if is_worked else ())
         now = standing.prompt(prompt.id)
-        self._hint.show_rules(now.findings if now else ())
+        findings = now.findings if now else ()
+        self._hint.show_rules(findings)
+        self._hint.show_slips(self._slips(findings))
+
+    def _slips(self, findings: tuple[Finding, ...]) -> tuple[str, ...]:
+        """What would explain the readings of a prompt that is outside, as questions."""
+        outside = {one.key for one in findings if one.state is State.OUTSIDE and one.limit}
+        if not outside:
+            return ()
+        fitting = [one for one in self._desk.suspicions() if outside & set(one.explains)]
+        return slip_sentences(tuple(fitting)) or (unexplained(findings),)
 
     def _use_settings(self, settings: Settings) -> None:
         self._hint.setVisible(settings.hint_open)

@@ -1,6 +1,7 @@
 """What stands behind the window: store, guide, settings, session, and the papers."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -8,6 +9,8 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 
 from benchassist.guide.guide import Guide
+from benchassist.guide.prompts import Kind
+from benchassist.job.instrument import Instrument
 from benchassist.job.signoff import Person
 from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, rule_sets
 from benchassist.records.imprint import imprint_of_journal
@@ -15,9 +18,17 @@ from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
 from benchassist.records.record import Record
 from benchassist.store.files import write_whole
+from benchassist.store.instruments import (
+    MeterCheck,
+    append_check,
+    instruments,
+    load_checks,
+)
 from benchassist.store.jobs import JobStore
 from benchassist.store.settings import Settings, save_settings
 from benchassist.ui.session import Session
+from benchassist.verdicts.diagnose.diagnose import diagnose
+from benchassist.verdicts.diagnose.suspicion import Suspicion
 from benchassist.verdicts.plausible import Question, questions
 from benchassist.wrong import BenchError
 
@@ -51,6 +62,12 @@ class Desk(QObject):
             furniture.store, furniture.guide, person, furniture.clock, parent=self
         )
         self.session.set_decision(_decision(self._settings))
+        self._restore_meter()
+
+    def _restore_meter(self) -> None:
+        """Takes up the meter used last; a log that cannot be read is told when it is opened."""
+        with suppress(BenchError):
+            self.use_meter(self._settings.meter)
 
     @property
     def store(self) -> JobStore:
@@ -77,6 +94,42 @@ class Desk(QObject):
         self.session.set_decision(_decision(self._settings))
         self.settings_changed.emit(self._settings)
         save_settings(self.store.folder, self._settings)
+
+    def meters(self) -> tuple[Instrument, ...]:
+        """The lens meters of the workshop as they stand now.
+
+        Raises:
+            BenchError: their log cannot be read.
+        """
+        return instruments(load_checks(self.store.folder), self.session.now().astimezone())
+
+    def use_meter(self, name: str) -> None:
+        """Reads this lens meter from now on.
+
+        Raises:
+            BenchError: the log of the meters cannot be read, or the settings not be written.
+        """
+        found = next((one for one in self.meters() if one.name == name), None)
+        self.session.set_meter(found)
+        if found is not None and name != self._settings.meter:
+            spoken = {Kind.POWER.value: found.speech, Kind.ADDITION.value: found.speech}
+            self.change_settings(meter=name, forms={**self._settings.forms, **spoken})
+
+    def keep_check(self, check: MeterCheck) -> None:
+        """Adds a check to the log, and reads that meter from now on when it was accepted.
+
+        Raises:
+            BenchError: the log cannot be written.
+        """
+        append_check(self.store.folder, check)
+        self.use_meter(check.instrument if check.accepted else self._settings.meter)
+
+    def suspicions(self) -> tuple[Suspicion, ...]:
+        """Which simple slips would explain what is outside in the open job."""
+        standing, limits = self.session.standing, self.session.limits
+        if standing is None or limits is None or not standing.outside:
+            return ()
+        return diagnose(standing.job, limits, standing.findings)
 
     def take_over(self, person: Person) -> None:
         """Another person works at the bench from now on."""

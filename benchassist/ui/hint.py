@@ -29,6 +29,8 @@ class HintPanel(QFrame):
         self._texts = {name: _text() for _, name in _HEADINGS}
         self._headings = {name: _heading(title) for title, name in _HEADINGS}
         self._caution = _Caution()
+        self._slips = _text()
+        self._slips_heading = _heading("What may have happened")
         self._rules = _text()
         self._rules.setProperty("role", "caption")
         self._rules_heading = _heading("Judged by")
@@ -45,6 +47,9 @@ class HintPanel(QFrame):
             column.addWidget(self._texts[name])
             column.addSpacing(8)
         column.addWidget(self._caution)
+        column.addSpacing(8)
+        column.addWidget(self._slips_heading)
+        column.addWidget(self._slips)
         column.addSpacing(8)
         column.addWidget(self._rules_heading)
         column.addWidget(self._rules)
@@ -72,6 +77,12 @@ class HintPanel(QFrame):
             self._headings[name].setVisible(bool(text))
         cautions = [text for text in (prompt.caution, *more_cautions) if text]
         self._caution.set_text("\n\n".join(cautions))
+
+    def show_slips(self, sentences: tuple[str, ...]) -> None:
+        """Shows which simple slips would explain what is outside; none hides the part."""
+        self._slips.setText("\n\n".join(sentences))
+        self._slips.setVisible(bool(sentences))
+        self._slips_heading.setVisible(bool(sentences))
 
     def show_rules(self, findings: tuple[Finding, ...]) -> None:
         """Shows the rule behind each limit: title, edition, clause and how it is known."""

@@ -1,9 +1,9 @@
 """Who is at the bench: choose a name, or add one with its role."""
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QDialog,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QListWidget,
@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
     QWidget,
 )
+from typing_extensions import override
 
 from benchassist.job.signoff import Person, Role
 from benchassist.ui.inputs.segments import Segments
@@ -30,7 +31,7 @@ class PeopleSheet(QDialog):
     def __init__(self, persons: tuple[Person, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Who is at the bench")
-        self.setMinimumWidth(480)
+        self.setMinimumWidth(560)
         self._persons = persons
         self._list = QListWidget()
         self._list.setAccessibleName("People")
@@ -58,13 +59,16 @@ class PeopleSheet(QDialog):
         column.setSpacing(12)
         column.addWidget(title)
         column.addWidget(self._list)
-        line = QHBoxLayout()
-        line.setSpacing(12)
-        line.addWidget(self._name, 1)
-        line.addWidget(self._role)
-        column.addLayout(line)
+        column.addWidget(self._name)
+        column.addWidget(self._role)
         column.addWidget(self._problem)
         column.addWidget(add)
+
+    @override
+    def showEvent(self, event: QShowEvent) -> None:
+        """Lays the rows out in the type they are shown in."""
+        super().showEvent(event)
+        self._list.doItemsLayout()
 
     def _on_activated(self) -> None:
         self.chosen.emit(self._persons[self._list.currentRow()])

@@ -11,9 +11,11 @@ from benchassist.guide.flow import Standing, reopen, standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind
 from benchassist.job.document import Job
+from benchassist.job.instrument import Instrument
 from benchassist.job.journal import Entry, Journal
 from benchassist.job.parts import part_words
 from benchassist.job.signoff import Person
+from benchassist.limits.house import HOUSE_FILE
 from benchassist.limits.load import Decision, Limits, load_limits
 from benchassist.people.acts import carried_out
 from benchassist.people.roles import Act, may
@@ -48,6 +50,15 @@ class Session(QObject):
         clock: Callable[[], datetime],
         parent: QObject | None = None,
     ) -> None:
+        """Makes a session with no job open.
+
+        Args:
+            store: the jobs on disk; the rules of the house lie beside them.
+            guide: the texts.
+            person: who is at the bench.
+            clock: the time.
+            parent: what owns the session.
+        """
         super().__init__(parent)
         self._store = store
         self._guide = guide
@@ -57,6 +68,7 @@ class Session(QObject):
         self._standing: Standing | None = None
         self._limits: Limits | None = None
         self._decision = Decision()
+        self._meter: Instrument | None = None
         self._damage = ""
 
     @property
@@ -94,6 +106,26 @@ class Session(QObject):
     def decision(self) -> Decision:
         """How a reading's uncertainty enters a verdict."""
         return self._decision
+
+    @property
+    def meter(self) -> Instrument | None:
+        """The lens meter that is read now."""
+        return self._meter
+
+    @property
+    def meter_key(self) -> str:
+        """What readings name as their meter: the meter and its check; empty without one."""
+        if self._meter is None:
+            return ""
+        checked = self._meter.checked
+        when = f"checked {checked:%Y-%m-%d %H:%M}" if checked else "not checked"
+        return f"{self._meter.name}, {when}"
+
+    def set_meter(self, meter: Instrument | None) -> None:
+        """Another lens meter, or another check of it, is read from now on."""
+        self._meter = meter
+        if self._standing is not None:
+            self.changed.emit(self._standing)
 
     def set_decision(self, decision: Decision) -> None:
         """Chooses how a reading's uncertainty enters, and judges the open job anew."""
@@ -159,8 +191,17 @@ class Session(QObject):
         before = self._standing.job
         if job == before:
             return True
-        refusal = may(self._person, Act.EDIT, before.now.signoff) or self._write(job)
+        metered = self._with_meter(job)
+        refusal = may(self._person, Act.EDIT, before.now.signoff) or self._write(metered)
         return not refusal or self._refuse(refusal)
+
+    def _with_meter(self, job: Job) -> Job:
+        """The job with the lens meter that its readings name, as it is now."""
+        known, key = job.now.instruments, self.meter_key
+        if self._meter is None or key in known or not _names(job, key):
+            return job
+        with_it = {**known, key: self._meter}
+        return job.with_now(job.now.with_(instruments=with_it))
 
     def _write(self, job: Job) -> str:
         """Writes a job whose author has been checked already; why not, or nothing."""
@@ -260,5 +301,20 @@ class Session(QObject):
         """Where a job stands, and by which limits."""
         limits = self._limits
         if limits is None or limits.rule_set.id != job.order.rule_set:
-            limits = load_limits(job.order.rule_set, self._decision)
+            house = self._store.folder / HOUSE_FILE
+            limits = load_limits(
+                job.order.rule_set, self._decision, house=house if house.exists() else None
+            )
         return limits, standing(job, judge(job, limits), self._guide)
+
+
+def _names(job: Job, key: str) -> bool:
+    """Whether a reading of the present attempt names this meter."""
+    lenses = (job.now.right, job.now.left)
+    readings = (
+        reading
+        for lens in lenses
+        for several in (lens.distance, lens.near, lens.intermediate, lens.prism)
+        for reading in several
+    )
+    return any(reading.meter == key for reading in readings)

@@ -8,7 +8,9 @@ from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QShortc
 from PySide6.QtWidgets import QDialog, QLabel, QMainWindow, QMenu, QStackedWidget
 from typing_extensions import override
 
+from benchassist.guide.load import load_meter_check
 from benchassist.guide.prompts import StepId
+from benchassist.job.instrument import Instrument
 from benchassist.job.journal import Entry
 from benchassist.job.signoff import Person
 from benchassist.people.roles import Act
@@ -18,6 +20,7 @@ from benchassist.ui.bench import Bench
 from benchassist.ui.desk import Desk
 from benchassist.ui.extent import SMALLEST
 from benchassist.ui.keys import KeysSheet
+from benchassist.ui.meters import CheckSheet, MetersSheet
 from benchassist.ui.pages.tray import TrayPage
 from benchassist.ui.people import PeopleSheet
 from benchassist.ui.scan import BETWEEN_KEYS_MS, ScanWatch
@@ -92,6 +95,7 @@ class Shell(QMainWindow):
             Command.EXPORT: self._export,
             Command.BACKUP: self._back_up,
             Command.PERSON: self._choose_person,
+            Command.METERS: self._show_meters,
             Command.WORKSHOP: self._edit_workshop,
             Command.KEYS: lambda: self._show_sheet(KeysSheet(self)),
             Command.QUIT: self.close,
@@ -279,10 +283,7 @@ class Shell(QMainWindow):
         self.tell(f"All jobs are backed up in {target}.")
 
     def _change_settings(self, **changes: object) -> None:
-        try:
-            self._desk.change_settings(**changes)
-        except BenchError as error:
-            self.tell(error.sentence)
+        self._try(lambda: self._desk.change_settings(**changes))
 
     def _remember_form(self, kind: str, form: str) -> None:
         self._change_settings(forms={**self._desk.settings.forms, kind: form})
@@ -303,8 +304,28 @@ class Shell(QMainWindow):
         self._show_sheet(sheet)
 
     def _take_over(self, person: Person) -> None:
+        self._try(lambda: self._desk.take_over(person))
+
+    def _show_meters(self) -> None:
         try:
-            self._desk.take_over(person)
+            known = self._desk.meters()
+        except BenchError as error:
+            self.tell(error.sentence)
+            return
+        sheet = MetersSheet(known, self._desk.settings.meter, self)
+        sheet.chosen.connect(lambda name: self._try(lambda: self._desk.use_meter(name)))
+        sheet.check_asked.connect(self._check_meter)
+        self._show_sheet(sheet)
+
+    def _check_meter(self, meter: Instrument) -> None:
+        who = (self._desk.session.person, self._desk.session.now)
+        sheet = CheckSheet(meter, load_meter_check(), who, self)
+        sheet.checked.connect(lambda check: self._try(lambda: self._desk.keep_check(check)))
+        self._show_sheet(sheet)
+
+    def _try(self, doing: Callable[[], None]) -> None:
+        try:
+            doing()
         except BenchError as error:
             self.tell(error.sentence)
 

@@ -1,5 +1,7 @@
 """When a chosen outcome may be signed."""
 
+from decimal import Decimal
+
 import pytest
 
 from benchassist.guide.ending import not_ready
@@ -7,6 +9,7 @@ from benchassist.guide.flow import standing
 from benchassist.guide.guide import Guide
 from benchassist.job.document import Job
 from benchassist.job.order import Design
+from benchassist.job.readings import DisplayReading, LensReadings
 from benchassist.job.signoff import Outcome, SignOff
 from benchassist.verdicts.finding import Finding, State
 from tests.guide.jobs import job_for
@@ -16,10 +19,30 @@ OUT = Finding(
 )
 
 
+ZERO = Decimal(0)
+KNOWN = frozenset(
+    {"order.wearer-and-lenses", "order.right", "order.left", "order.frame"}
+    | {"right.distance", "left.distance"}
+)
+"""What no release goes without: the order and both powers."""
+
+
 def all_skipped(guide: Guide, *but: str) -> Job:
+    """A job with its order and powers, and all else skipped but what is named."""
     job = job_for(Design.SINGLE_VISION)
-    skipped = {prompt.id: "tried" for prompt in guide.prompts if prompt.id not in but}
-    return job.with_now(job.now.with_(skipped=skipped))
+    kept = {*but, *KNOWN}
+    skipped = {prompt.id: "tried" for prompt in guide.prompts if prompt.id not in kept}
+    read = LensReadings(distance=(DisplayReading(sphere=ZERO, cylinder=ZERO),))
+    return job.with_now(job.now.with_(skipped=skipped, right=read, left=read))
+
+
+@pytest.mark.parametrize("prompt", sorted(KNOWN))
+def test_no_release_goes_without_the_order_and_both_powers(guide: Guide, prompt: str) -> None:
+    job = all_skipped(guide)
+    skipped = {**job.now.skipped, prompt: "no time"}
+    without = job.with_now(job.now.with_(skipped=skipped))
+    refused = refusal(without, guide, SignOff(outcome=Outcome.RELEASE)) or ""
+    assert "only with its order entered and both powers read" in refused
 
 
 def refusal(job: Job, guide: Guide, signoff: SignOff, *findings: Finding) -> str | None:

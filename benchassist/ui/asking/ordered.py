@@ -2,12 +2,14 @@
 
 from decimal import Decimal
 
+from benchassist.guide.expect import expect
 from benchassist.guide.prompts import Kind, Prompt
+from benchassist.job.instrument import Speech
 from benchassist.job.order import (
     EyeOrder,
     Order,
     PolarPrism,
-    Surface,
+    Verification,
     WrittenPower,
     WrittenPrism,
 )
@@ -24,7 +26,22 @@ _LAYOUT_ORDERS = {
     "height": "height",
     "base_curve": "base_curve",
 }
+_BY_MAKER = "  (the maker's verification power)"
 _PAIR_ORDERS = frozenset({"segment_width", "segment_depth"})
+
+
+def target_words(order: Order, prompt: Prompt, speech: Speech, *, is_read: bool) -> str:
+    """What to expect before a reading, and what was ordered once it is in; may be empty.
+
+    Args:
+        order: what was ordered.
+        prompt: what is asked.
+        speech: how the lens meter gives a power.
+        is_read: whether the reading is in.
+    """
+    expected = "" if is_read else expect(order, prompt, speech)
+    words = ordered_words(order, prompt)
+    return expected or (f"Ordered  {words}" if words else "")
 
 
 def ordered_words(order: Order, prompt: Prompt) -> str:
@@ -34,17 +51,6 @@ def ordered_words(order: Order, prompt: Prompt) -> str:
     if prompt.kind is Kind.LAYOUT:
         return _of_layout(order, prompt)
     return ""
-
-
-def proposed_surface(order: Order) -> Surface:
-    """The surface to lay on the stop for an addition.
-
-    The front one where the addition is a segment, which lies on the front surface; then the
-    front readings differ by the true addition. Source: near addition by front vertex power,
-    common practice, and the derivation in optics/near.py.
-    """
-    is_on_front = order.design is not None and order.design.has_segment
-    return Surface.FRONT if is_on_front else Surface.BACK
 
 
 def power_words(power: WrittenPower) -> str:
@@ -75,25 +81,28 @@ def prism_words(prism: WrittenPrism | None) -> str:
 
 
 def _of_eye(eye: EyeOrder, prompt: Prompt) -> str:
-    verification = eye.verification
-    told = "as the maker states for the lens meter" if verification else ""
+    """The target of a reading of one lens, with the maker's word where it counts instead."""
+    verification = eye.verification or Verification()
     match prompt.kind:
+        case Kind.POWER if verification.power.is_complete:
+            return f"{power_words(verification.power)}{_BY_MAKER}"
         case Kind.POWER:
-            words = power_words(verification.power if verification else eye.power)
+            return power_words(eye.power)
+        case Kind.ADDITION if prompt.reading == "intermediate":
+            return _addition_words(eye.intermediate)
+        case Kind.ADDITION if verification.add is not None:
+            return f"{_addition_words(verification.add)}{_BY_MAKER}"
         case Kind.ADDITION | Kind.ENGRAVED:
-            words = _addition_words(eye, prompt)
-            told = ""
+            return _addition_words(eye.add)
+        case Kind.PRISM if verification.prism is not None:
+            return f"{prism_words(verification.prism)}{_BY_MAKER}"
         case Kind.PRISM:
-            has_prism = verification is not None and verification.prism is not None
-            words = prism_words(verification.prism if verification and has_prism else eye.prism)
-            told = told if has_prism else ""
+            return prism_words(eye.prism)
         case _:
             return ""
-    return f"{words}  ({told})" if words and told else words
 
 
-def _addition_words(eye: EyeOrder, prompt: Prompt) -> str:
-    value = eye.intermediate if prompt.reading == "intermediate" else eye.add
+def _addition_words(value: Decimal | None) -> str:
     return "" if value is None else f"{plain_text(value, specs.addition(''))} D"
 
 

@@ -8,9 +8,9 @@ from benchassist.job.plan import front_plan
 from benchassist.job.readings import EyeLayout
 from benchassist.ui.asking.faults import measured_fault
 from benchassist.ui.drawings.scene import Mark, Scene
-from benchassist.verdicts.finding import State
+from benchassist.verdicts.finding import State, worst
 
-_CROWDED = frozenset({StepId.BENCH, StepId.HANDOVER})
+_CROWDED = frozenset({StepId.SURFACE, StepId.BENCH, StepId.FIT})
 """Steps with so many marks that their labels would hide the frame."""
 
 _LENSES = (StepId.RIGHT, StepId.LEFT)
@@ -18,7 +18,9 @@ _LENSES = (StepId.RIGHT, StepId.LEFT)
 
 def scene_for(standing: Standing, prompt: Prompt, *, hides_order: bool) -> Scene:
     """The spectacles seen as the prompt wants them, with the marks of its step."""
-    steps = _LENSES if prompt.step in _LENSES else (prompt.step,)
+    steps: tuple[StepId, ...] = _LENSES if prompt.step in _LENSES else (prompt.step,)
+    if prompt.step is StepId.HANDOVER:
+        steps = ()
     shown = [one for step in steps for one in standing.step(step).prompts]
     pair = standing.job.now.pair
     return Scene(
@@ -39,13 +41,25 @@ def _marks(one: PromptStanding, active: Prompt) -> list[Mark]:
             prompt_id=one.prompt.id,
             spot=spot,
             label=one.prompt.title,
-            state=one.state if one.is_done else None,
+            state=_state_at(one, spot) if one.is_done else None,
             is_active=one.prompt.id == active.id,
             is_done=one.is_done,
             is_labelled=_is_labelled(one, active),
         )
         for spot in one.prompt.spots
     ]
+
+
+def _state_at(one: PromptStanding, spot: str) -> State:
+    """The state at one of a prompt's places: what is judged of one lens stands on that lens."""
+    if one.prompt.eye is not None:
+        return one.state
+    here = [
+        finding.state
+        for finding in one.findings
+        if finding.eye is None or spot.startswith(f"{finding.eye}.")
+    ]
+    return worst(here) if here else one.state
 
 
 def _is_labelled(one: PromptStanding, active: Prompt) -> bool:

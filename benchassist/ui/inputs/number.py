@@ -17,6 +17,8 @@ _READING_WIDTH = 112
 """Room for '−12.25' in the size of a reading, px."""
 
 _READING_HEIGHT = 48
+_BASE_WORD = 56
+"""More room for the word of a prism's base, px."""
 
 
 class NumberInput(QWidget):
@@ -54,7 +56,8 @@ class NumberInput(QWidget):
         self._edit = QLineEdit()
         self._edit.setProperty("role", "reading" if is_reading else "form")
         if is_reading:
-            self._edit.setMinimumSize(_READING_WIDTH, _READING_HEIGHT)
+            wider = _BASE_WORD if spec.bases else 0
+            self._edit.setMinimumSize(_READING_WIDTH + wider, _READING_HEIGHT)
         self._edit.setAccessibleName(spec.label)
         self._edit.setAccessibleDescription(spec.description or _spoken(spec))
         self._edit.installEventFilter(self)

@@ -63,6 +63,7 @@ class RepeatedInput(QWidget):
         self._key_of = key_of
         self._readings: tuple[Any, ...] = ()
         self._is_blank = True
+        self._meter = ""
         self._switch = Segments(tuple((form.key, form.name) for form in forms), self)
         self._switch.setVisible(len(forms) > 1)
         self._switch.chosen.connect(self._on_form_chosen)
@@ -167,8 +168,13 @@ class RepeatedInput(QWidget):
                 field.ask_for("This part is needed as well; 0 when there is none.")
         return is_half
 
+    def set_meter(self, meter: str) -> None:
+        """Names the lens meter of the readings to come; a reading keeps its own."""
+        self._meter = meter
+
     def _make(self, values: Values) -> Any:
-        return self._form.make(values)
+        meter = self._meter if self._is_blank else self._readings[-1].meter
+        return self._form.make(values).with_(meter=meter)
 
     def _say_earlier(self) -> None:
         earlier = self._readings if self._is_blank else self._readings[:-1]

@@ -9,8 +9,11 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 
-_WIDEST = 160
+_WIDEST = 168
 """Beyond this a field no longer looks as if it held one number, px."""
+
+_BASE_WORD = 40
+"""More room for the word of a prism's base, px."""
 
 Values = tuple[Decimal | None, ...]
 """One value a field, None where it is empty."""
@@ -48,8 +51,8 @@ class NumberRow(QWidget):
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(12)
-        for position, field in enumerate(self._fields):
-            field.setMaximumWidth(_WIDEST)
+        for position, (field, spec) in enumerate(zip(self._fields, specs, strict=True)):
+            field.setMaximumWidth(_WIDEST + (_BASE_WORD if spec.bases else 0))
             line.addWidget(field, 1)
             field.value_changed.connect(self._on_value_changed)
             field.finished.connect(lambda at=position: self._go_to(at + 1))

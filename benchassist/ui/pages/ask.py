@@ -19,8 +19,9 @@ from benchassist.guide.answers import ANSWERED, answer_to, with_answer
 from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.prompts import Prompt
 from benchassist.job.checks import Answer
+from benchassist.job.instrument import Speech
 from benchassist.job.readings import Datum
-from benchassist.ui.asking.ordered import ordered_words, proposed_surface
+from benchassist.ui.asking.ordered import target_words
 from benchassist.ui.asking.scenes import scene_for
 from benchassist.ui.drawings.gauge import Gauge
 from benchassist.ui.drawings.spectacles import SpectaclesDrawing
@@ -35,9 +36,13 @@ from benchassist.ui.pages.base import Page
 from benchassist.ui.restyle import restyle
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import Finding, State, worst
+from benchassist.verdicts.near import proposal
 
 _GAUGES = 4
 _NUMBER_KEYS = frozenset("0123456789+-.,")
+_HIGH, _LOW = 264, 184
+"""The height of the strip with readings, and with an answer by eye, px."""
+
 _GAUGE_WIDTH = 160
 
 
@@ -59,6 +64,7 @@ class AskPage(Page):
         self._input: AnswerInput | None = None
         self._reads_first = False
         self._forms: dict[str, str] = {}
+        self._meter, self._speech = "", Speech.DISPLAY
         self._drawing = SpectaclesDrawing(theme)
         self._drawing.mark_clicked.connect(self.prompt_asked)
         self._title = _label("title")
@@ -99,9 +105,8 @@ class AskPage(Page):
         right = QVBoxLayout()
         right.addLayout(self._grid, 1)
         right.addLayout(last)
-        strip = QFrame()
+        self._strip = strip = QFrame()
         strip.setProperty("role", "ask")
-        strip.setMinimumHeight(264)
         self._halves = QHBoxLayout(strip)
         self._halves.setContentsMargins(24, 20, 20, 16)
         self._halves.setSpacing(24)
@@ -116,6 +121,12 @@ class AskPage(Page):
     def set_forms(self, forms: dict[str, str]) -> None:
         """Which instrument form each kind of reading starts in."""
         self._forms = forms
+
+    def set_meter(self, key: str, speech: Speech) -> None:
+        """Which lens meter readings name, and how it gives a power."""
+        self._meter, self._speech = key, speech
+        if isinstance(self._input, RepeatedInput):
+            self._input.set_meter(key)
 
     def set_reads_first(self, *, reads_first: bool) -> None:
         """Hides the order until the reading is in, so that the eye is not led."""
@@ -165,12 +176,15 @@ class AskPage(Page):
         if isinstance(made, DistanceInput):
             made.datum_chosen.connect(self._on_datum)
         if isinstance(made, RepeatedInput):
+            made.set_meter(self._meter)
             if prompt.kind.value in self._forms:
                 made.set_form(self._forms[prompt.kind.value])
             made.form_chosen.connect(lambda key: self.form_chosen.emit(prompt.kind.value, key))
         self._holder.addWidget(made)
         self.setTabOrder(made, self._next)
-        self._place_gauges(columns=1 if prompt.inputs else 2)
+        is_wide = len(prompt.inputs) > 0 and len(prompt.inputs) != _GAUGES
+        self._place_gauges(columns=1 if is_wide else 2)
+        self._strip.setMinimumHeight(_LOW if prompt.kind in ANSWERED else _HIGH)
 
     def _place_gauges(self, *, columns: int) -> None:
         """Puts the gauges in so many columns: one, where the fields need the width."""
@@ -180,11 +194,13 @@ class AskPage(Page):
     def _show_order(self, prompt: Prompt, *, hides: bool) -> None:
         assert self._standing is not None  # noqa: S101  (shown before)
         order = self._standing.job.order
-        words = "" if hides else ordered_words(order, prompt)
-        self._ordered.setText(f"Ordered  {words}" if words else "")
+        now = self._standing.prompt(prompt.id)
+        is_read = now is not None and now.is_done
+        words = "" if hides else target_words(order, prompt, self._speech, is_read=is_read)
+        self._ordered.setText(words)
         self._ordered.setVisible(bool(words))
-        if isinstance(self._input, AdditionInput):
-            self._input.propose_surface(proposed_surface(order))
+        if isinstance(self._input, AdditionInput) and prompt.eye is not None:
+            self._input.propose_surface(proposal(order, prompt.eye).surface)
 
     def _show_verdict(self, now: PromptStanding) -> None:
         measured = tuple(one for one in now.findings if one.limit is not None)

@@ -58,7 +58,6 @@ class OrderPage(Page):
         column = QVBoxLayout(inside)
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(8)
-        column.addWidget(self._questions)
         for section in self._sections:
             heading = QLabel(section.title)
             heading.setProperty("role", "title")
@@ -72,7 +71,8 @@ class OrderPage(Page):
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         outside = QVBoxLayout(self)
         outside.setContentsMargins(0, 0, 0, 0)
-        outside.addWidget(self._scroll)
+        outside.addWidget(self._scroll, 1)
+        outside.addWidget(self._questions)
 
     def _grid(self, section: Section) -> QGridLayout:
         grid = QGridLayout()
