@@ -34,8 +34,8 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any, Final
 
-from benchassist.limits.reading import LimitsFile
-from benchassist.limits.rule import Evidence
+from benchassist.limits.reading import LimitsFile, read_span
+from benchassist.limits.rule import Evidence, Rule
 from benchassist.limits.table import Band, Row
 from benchassist.wrong import BenchError
 
@@ -63,6 +63,11 @@ class _House:
         """By whose rule, as verdicts and records say it."""
         return f"house rule of {self.name}"
 
+    @property
+    def opening(self) -> str:
+        """The same at the beginning of a sentence."""
+        return f"House rule of {self.name}"
+
 
 def with_house_rules(files: Mapping[str, LimitsFile], path: Path) -> dict[str, LimitsFile]:
     """The files of limits with the house rules laid over them: all of these, or none.
@@ -86,7 +91,8 @@ def with_house_rules(files: Mapping[str, LimitsFile], path: Path) -> dict[str, L
                 result[file.id] = _laid_over(file, entry, house, is_off=kind == "off")
     except _BadRuleError as error:
         raise BenchError(
-            f"The house rules in {path} cannot be used: {where} {error}. None of them is in force."
+            f"The house rules in {path} cannot be used: {where} {error}. "
+            "None of them is in force."
         ) from error
     return result
 
@@ -137,19 +143,15 @@ def _tightened(row: Row, entry: Mapping[str, Any], house: _House, reason: str) -
 def _is_meant(band: Band, entry: Mapping[str, Any]) -> bool:
     """Whether a cell has the edges, and the unit, that the house rule names."""
     when = entry.get("when", {})
-    spans = {span.of: span.edges for span in band.spans}
-    if when and {of: _spaced(str(edges)) for of, edges in when.items()} != spans:
+    if not isinstance(when, dict):
+        raise _BadRuleError("has 'when' not written as when.power, when.cylinder or the like")
+    named = {read_span(of, str(edges)) for of, edges in when.items()}
+    if when and named != set(band.spans):
         return False
     return "limit" not in entry or band.unit == entry.get("unit")
 
 
-def _spaced(edges: str) -> str:
-    return " ".join(edges.split())
-
-
-def _band(
-    row: Row, band: Band, entry: Mapping[str, Any], house: _House, reason: str
-) -> Band:
+def _band(row: Row, band: Band, entry: Mapping[str, Any], house: _House, reason: str) -> Band:
     base = band.base or Decimal(0)
     if "percent" in entry:
         share = _figure(entry, "percent")
@@ -163,8 +165,8 @@ def _band(
         limit = _figure(entry, "limit")
         if band.of:
             raise _BadRuleError(
-                f"on row {row.id} ({band.rule.title}) must say 'percent': that limit grows with "
-                f"the {band.of}"
+                f"on row {row.id} ({band.rule.title}) must say 'percent': that limit grows "
+                f"with the {band.of}"
             )
         if limit > base:
             raise _BadRuleError(
@@ -183,14 +185,13 @@ def _good(band: Band) -> Decimal | None:
     return min(band.good, band.base)
 
 
-def _rule(band: Band, house: _House, said: str) -> Any:
-    rule = band.rule
-    words = house.words
-    note = f"{words.capitalize()}: {said}."
+def _rule(band: Band, house: _House, said: str) -> Rule:
+    rule, words = band.rule, house.words
+    note = f"{house.opening}: {said}."
     return replace(
         rule,
         title=f"{rule.title} ({words})",
-        edition=f"{house.words.capitalize()}, on {rule.edition}",
+        edition=f"{house.opening}, on {rule.edition}",
         evidence=Evidence.HOUSE,
         note=" ".join(part for part in (note, rule.note) if part),
     )

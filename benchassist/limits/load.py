@@ -32,20 +32,12 @@ class Decision:
     def title(self) -> str:
         """The rule in words, for screen and record."""
         if not self.guard_factor:
-            return "plain acceptance: a reading on the limit is within, its uncertainty left out"
+            return (
+                "plain acceptance: a reading on the limit is within, its uncertainty left out"
+            )
         return (
             f"guarded acceptance: within only from {self.guard_factor} standard uncertainties "
             "inside the limit, nearer to it is read again"
-        )
-
-    @property
-    def title(self) -> str:
-        """The rule in a sentence, for screen and paper."""
-        if not self.guard_factor:
-            return "Plain acceptance: only the limit decides, no guard band."
-        return (
-            f"Guarded acceptance: a reading closer to its limit than {self.guard_factor} "
-            "standard uncertainties is read again."
         )
 
 

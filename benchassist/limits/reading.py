@@ -219,8 +219,21 @@ def _size(band: Mapping[str, Any]) -> tuple[Decimal, Decimal]:
 
 
 def _span(of: str, edges: str) -> Span:
-    if not _EDGES.fullmatch(edges):
+    span = read_span(of, edges)
+    if span is None:
         raise _BadRowError(f"has a band whose edges '{edges}' cannot be understood")
+    return span
+
+
+def read_span(of: str, edges: str) -> Span | None:
+    """The edges of a cell as files write them, '> 3.00 <= 6.00'; None if they are not so.
+
+    Args:
+        of: the quantity looked up.
+        edges: one or two figures with their signs.
+    """
+    if not _EDGES.fullmatch(edges):
+        return None
     span = Span(of)
     for sign, figure in _EDGE.findall(edges):
         if sign.startswith("<"):

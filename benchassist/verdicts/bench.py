@@ -89,7 +89,7 @@ def _turn(case: Case, eye: Eye, marks: float, separation: float) -> Finding:
     if power and power.axis is not None and row and case.design:
         looked_up = {"cylinder": abs(power.cylinder), "power": power.highest}
         axis_limit = row.band(looked_up).limit(looked_up)
-        if axis_limit:
+        if axis_limit and not axis_limit.rule.off:
             allowed = limit_size(axis_limit.value, "°")
             remark = f", an axis error of {degrees(abs(turn))} where {allowed} is allowed"
             limit = min(axis_limit, limit, key=lambda bound: bound.value)

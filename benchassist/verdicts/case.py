@@ -1,11 +1,12 @@
 """One job before its limits: what every verdict asks for."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
 from benchassist.job.document import Attempt, Job
 from benchassist.job.order import Design, EyeOrder, Order
-from benchassist.job.readings import DrumReading
+from benchassist.job.readings import AddReading, DrumAdd, DrumReading
 from benchassist.limits.load import Limits
 from benchassist.limits.table import Row
 from benchassist.optics.eye import Eye
@@ -15,10 +16,10 @@ from benchassist.verdicts.exact import (
     MinusForm,
     mean_power,
     mean_prism,
-    read_power,
     written_power,
     written_prism,
 )
+from benchassist.verdicts.meters import Meters, MeterUsed
 
 ORDERED = "ordered"
 BY_MAKER = "by the maker's verification power"
@@ -55,6 +56,11 @@ class Case:
     def doubt(self) -> Doubt:
         """How far readings can be trusted."""
         return Doubt(self.limits.meter, self.limits.decision)
+
+    @property
+    def meters(self) -> Meters:
+        """The lens meters that readings name."""
+        return Meters.of(self.job)
 
     def row(self, quantity: str) -> Row | None:
         """The row of the rule set that limits a quantity of this lens design."""
@@ -94,9 +100,25 @@ class Case:
         return written_prism(self.ordered(eye).prism, eye)
 
     def power_readings(self, eye: Eye) -> tuple[MinusForm, ...]:
-        """Each complete reading of the distance power, in minus form."""
-        read = map(read_power, self.now.eye(eye).distance)
+        """Each complete reading of the distance power, in minus form.
+
+        What its lens meter shows without a lens is taken off.
+        """
+        read = map(self.meters.power, self.now.eye(eye).distance)
         return tuple(power for power in read if power)
+
+    def power_meters(self, eye: Eye) -> tuple[MeterUsed, ...]:
+        """The lens meter of each of these readings."""
+        meters, distance = self.meters, self.now.eye(eye).distance
+        return tuple(meters.of_power(reading) for reading in distance if reading.is_complete)
+
+    def add_meters(self, readings: Sequence[AddReading]) -> tuple[MeterUsed, ...]:
+        """The lens meter of each of these readings of an addition."""
+        meters = self.meters
+        return tuple(
+            meters.used(reading.meter, is_drum=isinstance(reading, DrumAdd))
+            for reading in readings
+        )
 
     def power_found(self, eye: Eye) -> MinusForm | None:
         """The mean of the distance readings; None where none is complete."""

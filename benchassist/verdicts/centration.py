@@ -35,11 +35,9 @@ def _one_lens(case: Case, eye: Eye) -> tuple[Finding, ...]:
     limit = row.band({}).limit({}) if row else None
     if limit is None:
         return (subject.none(f"{opening}; {_judged_otherwise(case)}.", value),)
-    doubt = case.doubt
-    read = case.now.pair.eye(eye).distance_pd
-    guard = doubt.guard(doubt.measured(read, "step-rule"), limit.value)
+    trust = case.doubt.measured(case.now.pair.eye(eye).distance_pd, "step-rule")
     off = off_by(found - ordered, limit, "too wide", "too narrow")
-    return (subject.judged(value, limit, guard, f"{opening}: {off}"),)
+    return (subject.weighed(value, limit, trust, f"{opening}: {off}"),)
 
 
 def _judged_otherwise(case: Case) -> str:

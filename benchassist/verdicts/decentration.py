@@ -9,7 +9,6 @@ from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import Imbalance as CausedImbalance
 from benchassist.optics.prism import imbalance, prentice
-from benchassist.optics.uncertainty import combined
 from benchassist.verdicts.case import Case, no_limit
 from benchassist.verdicts.centration import distance_found
 from benchassist.verdicts.exact import ZERO, MinusForm, mean, millionth
@@ -18,10 +17,10 @@ from benchassist.verdicts.imbalance import (
     Imbalance,
     Sides,
     displacement,
-    doubt_in_prism,
     judge_imbalance,
 )
 from benchassist.verdicts.prism import excess, lenses_to_find, powers_along, prism_ordered
+from benchassist.verdicts.trust import Trust, together
 from benchassist.verdicts.weigh import Subject
 from benchassist.verdicts.words import horizontal_prism, millimetres, vertical_imbalance
 
@@ -115,7 +114,7 @@ def _by_prism(
     else:
         net, total = millionth(caused.vertical), abs(errors.right - errors.left)
         words = vertical_imbalance(net)
-    powers, uncertainty = powers_along(lenses, direction), _mm_doubt(case, direction)
+    powers, trust = powers_along(lenses, direction), _mm_trust(case, direction)
     judged = Imbalance(
         ordered=ZERO,
         found=net,
@@ -124,12 +123,12 @@ def _by_prism(
         prism_ordered=prism_ordered(case, direction),
         total_mm=_at_least(total, displacement(net, powers.largest)),
         each_mm=errors.largest,
-        prism_doubt=doubt_in_prism(uncertainty, powers.largest),
-        mm_doubt=uncertainty,
+        in_prism=trust.scaled(float(powers.largest) / 10.0),
+        in_mm=trust,
         opening=f"{subject.what} {words}, from an error of {millimetres(total)}",
         excess=excess(direction, net),
     )
-    return judge_imbalance(case, subject, row, judged)
+    return judge_imbalance(subject, row, judged)
 
 
 def _at_least(measured: Decimal, by_prism: Decimal | None) -> Decimal | None:
@@ -152,11 +151,12 @@ def _caused(case: Case, lenses: tuple[MinusForm, MinusForm]) -> CausedImbalance:
     )
 
 
-def _mm_doubt(case: Case, direction: str) -> float:
-    """The standard uncertainty of the pair's error, mm: two readings with the rule."""
+def _mm_trust(case: Case, direction: str) -> Trust:
+    """How far the pair's error in mm can be trusted: two readings with the rule."""
     doubt = case.doubt
     layouts = [case.now.pair.eye(eye) for eye in Eye]
     read = [
         layout.distance_pd if direction == "horizontal" else layout.height for layout in layouts
     ]
-    return combined(*(doubt.measured(values, "step-rule") for values in read))
+    right, left = (doubt.measured(values, "step-rule") for values in read)
+    return together([right, left if direction == "horizontal" else left.turned()])

@@ -12,17 +12,16 @@ from math import sqrt
 from benchassist.limits.load import Decision
 from benchassist.limits.table import Table
 from benchassist.optics.uncertainty import (
-    combined,
     rectangular_uncertainty,
     repeats,
     resolution_uncertainty,
 )
-from benchassist.verdicts.exact import millionth
+from benchassist.verdicts.exact import ZERO, mean
+from benchassist.verdicts.meters import MeterUsed
+from benchassist.verdicts.trust import A_FINER_TOOL, Spread, Trust
 
-
-def spread(values: Sequence[Decimal]) -> float:
-    """The standard uncertainty that repeats show, s / sqrt n; none for a single reading."""
-    return repeats([float(value) for value in values]).of_mean or 0.0
+_NARROWEST = ZERO
+"""Where the class limits of a lens meter are narrowest, D."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,60 +36,77 @@ class Doubt:
     meter: Table
     decision: Decision
 
-    def power(self, values: Sequence[Decimal], *, drum: bool) -> float:
+    def power(self, values: Sequence[Decimal], meters: Sequence[MeterUsed]) -> Trust:
         """Of the mean of several readings of one power, D.
 
         Args:
             values: the repeats.
-            drum: whether it was read on a drum, not on a display.
+            meters: the lens meter of each; the least trusted of them decides.
         """
         size = max(abs(value) for value in values)
-        error = self.meter.figure("error-power", power=size)
-        return combined(
-            rectangular_uncertainty(float(error)),
-            self._power_step(drum=drum, settings=1),
-            spread(values),
-        )
+        error = max(self._error(size, meter) for meter in meters)
+        steps = max(self._power_step(meter, settings=1) for meter in meters)
+        return self._trust((rectangular_uncertainty(float(error)), steps), values)
 
-    def power_difference(self, values: Sequence[Decimal], *, drum: bool) -> float:
+    def power_difference(self, values: Sequence[Decimal], meters: Sequence[MeterUsed]) -> Trust:
         """Of the mean of several differences of two powers read on one meter, D.
 
         So are a cylinder and an addition; the meter's own error is common to both powers and
         left out (own reckoning: a zero offset cancels, a scale error nearly does).
         """
-        return combined(self._power_step(drum=drum, settings=2), spread(values))
+        steps = max(self._power_step(meter, settings=2) for meter in meters)
+        return self._trust((steps,), values)
 
-    def axis(self, differences: Sequence[Decimal]) -> float:
+    def axis(self, differences: Sequence[Decimal]) -> Trust:
         """Of the mean of several axis readings, degrees, given as differences from one axis."""
-        return combined(
-            rectangular_uncertainty(float(self.meter.figure("axis-marker"))),
-            self.step("step-axis"),
-            spread(differences),
-        )
+        marker = rectangular_uncertainty(float(self.meter.figure("axis-marker")))
+        return self._trust((marker, self.step("step-axis")), differences)
 
-    def prism(self, values: Sequence[Decimal], *, reticle: bool) -> float:
+    def prism(self, values: Sequence[Decimal], *, reticle: bool) -> Trust:
         """Of the mean of several readings of one prism component, prism dioptres."""
         size = max(abs(value) for value in values)
         error = self.meter.figure("error-prism", prism=size)
         step = "step-reticle" if reticle else "step-display-prism"
-        return combined(rectangular_uncertainty(float(error)), self.step(step), spread(values))
+        return self._trust((rectangular_uncertainty(float(error)), self.step(step)), values)
 
-    def measured(self, values: Sequence[Decimal], step: str) -> float:
+    def measured(self, values: Sequence[Decimal], step: str) -> Trust:
         """Of the mean of several readings with a tool whose step the table names."""
-        return combined(self.step(step), spread(values))
+        return self._trust((self.step(step),), values, A_FINER_TOOL)
 
     def step(self, step: str) -> float:
         """Of reading to the nearest step of a tool."""
         return resolution_uncertainty(float(self.meter.figure(step)))
 
-    def guard(self, uncertainty: float, limit: Decimal) -> Decimal:
-        """The half-width of the zone inside a limit where the reading's uncertainty decides.
+    def _trust(
+        self, steady: tuple[float, ...], values: Sequence[Decimal], settled_by: str = ""
+    ) -> Trust:
+        read = repeats([float(value) for value in values])
+        middle = mean(values)
+        spread = Spread(
+            read.deviation or 0.0, read.count, min(values) - middle, max(values) - middle
+        )
+        factor = float(self.decision.guard_factor)
+        if settled_by:
+            return Trust(steady, (spread,), factor, settled_by)
+        return Trust(steady, (spread,), factor)
 
-        Never wider than the limit itself.
+    def _error(self, size: Decimal, meter: MeterUsed) -> Decimal:
+        """The largest error to reckon with, D: by its check if there was one, or by its class.
+
+        A known lens that was read at the check leaves what it showed wrong and half a step,
+        and above the first band of the class what the class allows beyond it there: one lens
+        says nothing of the rest of the scale. Never better than that, and never worse than the
+        class unless the known lens itself was. Own proposal.
         """
-        return min(limit, millionth(float(self.decision.guard_factor) * uncertainty))
+        by_class = self.meter.figure("error-power", power=size)
+        instrument = meter.checked
+        if instrument is None or instrument.known_lens_error is None:
+            return by_class
+        first = self.meter.figure("error-power", power=_NARROWEST)
+        shown = abs(instrument.known_lens_error) + by_class - first
+        return max(shown, min(by_class, shown + instrument.step / 2))
 
-    def _power_step(self, *, drum: bool, settings: int) -> float:
-        if drum:
-            return sqrt(settings) * self.step("step-drum")
-        return self.step("step-display")
+    def _power_step(self, meter: MeterUsed, *, settings: int) -> float:
+        usual = "step-drum" if meter.is_drum else "step-display"
+        step = float(meter.known.step if meter.known else self.meter.figure(usual))
+        return resolution_uncertainty(step) * (sqrt(settings) if meter.is_drum else 1.0)

@@ -102,20 +102,42 @@ def _heights(order: Order) -> Iterator[Question]:
                 f"a height of {millimetres(lens.height)} leaves no room in a lens "
                 f"{millimetres(b)} high; is one of them a slip?",
             )
-        elif order.design and order.design.varies and lens.height < _PROGRESSIVE_BELOW:
-            yield about_lens(
-                eye,
-                "height-low",
-                "height",
-                f"a fitting height of {millimetres(lens.height)} leaves little room for the "
-                "near part; does the design allow it?",
-            )
+    yield from _low(order)
     both = [height for height in heights if height is not None]
     if len(both) == len(heights) and abs(both[0] - both[1]) > _CLOSE_TO_RIM:
         yield about_pair(
             "pair.height-unequal",
             "left.height",
             "The heights differ by more than 2 mm: is the wearer's face so, or is one a slip?",
+        )
+
+
+def _low(order: Order) -> Iterator[Question]:
+    """Heights below what the design needs; below a usual one while that is not stated."""
+    needed = order.minimum_height
+    for eye, lens in ((eye, order.eye(eye)) for eye in Eye):
+        if lens.height is None:
+            continue
+        height = millimetres(lens.height)
+        if needed is not None and lens.height < needed:
+            doubt = f"is below the {millimetres(needed)} that the design needs; is one a slip?"
+        elif (
+            needed is None
+            and order.design
+            and order.design.varies
+            and lens.height < _PROGRESSIVE_BELOW
+        ):
+            doubt = "leaves little room for the near part; does the design allow it?"
+        else:
+            continue
+        yield about_lens(eye, "height-low", "height", f"a fitting height of {height} {doubt}")
+    b = order.frame.b
+    if needed is not None and b is not None and needed > b - _CLOSE_TO_RIM:
+        yield about_pair(
+            "frame.minimum-height",
+            "minimum_height",
+            f"The design needs a height of {millimetres(needed)}, which a lens "
+            f"{millimetres(b)} high does not have: is one of them a slip?",
         )
 
 

@@ -2,12 +2,21 @@
 
 from collections.abc import Iterator
 from decimal import Decimal
+from enum import StrEnum
 
-from benchassist.job.order import EyeOrder, Order, WrittenPower
+from benchassist.job.order import Design, EyeOrder, Order, WrittenPower
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.exact import ZERO, written_power, written_prism
 from benchassist.verdicts.question import Question, about_lens, about_pair
 from benchassist.verdicts.words import signed, signed_dioptres
+
+
+class CylinderForm(StrEnum):
+    """The cylinder form in which a workshop has its orders written."""
+
+    MINUS = "minus"
+    PLUS = "plus"
+
 
 _EIGHTH = Decimal("0.125")
 _HUNDREDTH = Decimal("0.01")
@@ -91,6 +100,13 @@ def _additions(order: Order) -> Iterator[Question]:
     for eye, lens in ((eye, order.eye(eye)) for eye in Eye):
         if order.design and order.design.has_addition:
             yield from _wanted_add(eye, lens)
+            if order.design is Design.TRIFOCAL and lens.add and lens.intermediate is None:
+                yield about_lens(
+                    eye,
+                    "intermediate-missing",
+                    "intermediate",
+                    "no intermediate addition is ordered; is it half of the near addition?",
+                )
         elif order.design and lens.add:
             yield about_lens(
                 eye,
@@ -109,6 +125,20 @@ def _additions(order: Order) -> Iterator[Question]:
         )
 
 
+def written_in(form: CylinderForm, order: Order) -> Iterator[Question]:
+    """What is asked about cylinders that are not written in the form usual in a workshop."""
+    for eye, lens in ((eye, order.eye(eye)) for eye in Eye):
+        cylinder = lens.power.cylinder
+        if cylinder and (cylinder > 0) is (form is CylinderForm.MINUS):
+            yield about_lens(
+                eye,
+                "cylinder-form",
+                "power.cylinder",
+                f"cylinder {signed_dioptres(cylinder)} is not in the {form.value} form that is "
+                "usual here; is its sign meant so?",
+            )
+
+
 def _wanted_add(eye: Eye, lens: EyeOrder) -> Iterator[Question]:
     low, high = _USUAL_ADD
     if not lens.add:
@@ -117,6 +147,14 @@ def _wanted_add(eye: Eye, lens: EyeOrder) -> Iterator[Question]:
         add = signed_dioptres(lens.add)
         yield about_lens(
             eye, "add-unusual", "add", f"an addition of {add} is unusual; is it meant?"
+        )
+    elif not _on_step(lens.add):
+        add = signed_dioptres(lens.add)
+        yield about_lens(
+            eye,
+            "add-step",
+            "add",
+            f"addition {add} is not on a quarter or an eighth; is that meant?",
         )
     if lens.add and lens.intermediate and lens.intermediate >= lens.add:
         yield about_lens(

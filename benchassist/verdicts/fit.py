@@ -1,18 +1,19 @@
 """The measured checks of the fit: vertex distances, fitting crosses, tilt and face form."""
 
+from dataclasses import replace
 from decimal import Decimal
 
-from benchassist.limits.rule import Limit
+from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import prentice
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.answers import MeasuredCheck, Measures
 from benchassist.verdicts.bench import LOOK_AGAIN, against_order, bench_finding, bench_limit
 from benchassist.verdicts.case import Case
-from benchassist.verdicts.exact import millionth
+from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
-from benchassist.verdicts.weigh import READING_DECIDES, Subject, Value
-from benchassist.verdicts.words import millimetres, prism, signed_dioptres, size_beside
+from benchassist.verdicts.weigh import Subject, Value
+from benchassist.verdicts.words import degrees, millimetres, prism, signed_dioptres, size_beside
 
 
 def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
@@ -63,7 +64,48 @@ def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
             _off_pupil(case, eye, "across", across, caused),
             _off_pupil(case, eye, "up", up, caused),
         ]
+    if case.design is Design.SINGLE_VISION:
+        findings.append(_centres_apart(case, read["right_up"] - read["left_up"]))
     return tuple(findings)
+
+
+def _centres_apart(case: Case, apart: Decimal) -> Finding:
+    """The heights of single-vision centres against each other: a tilt lowers both alike."""
+    what = "Height, right against left"
+    subject = Subject("fit.cross.apart", "fit.cross", what)
+    said = f"{what}: {millimetres(abs(apart))} apart"
+    value = Value(found=apart, difference=apart, unit="mm", sign="")
+    if _has_prism(case, "up"):
+        return subject.none(f"{said}; prism is ordered, so the centres need not match.", value)
+    return bench_finding(case, subject, "fitting-cross", value, said)
+
+
+def _has_prism(case: Case, way: str) -> bool:
+    """Whether prism is ordered in this direction, on either lens."""
+    prisms = [case.prism_to_find(eye) for eye in Eye]
+    return any(prism.base_in if way == "across" else prism.base_up for prism in prisms)
+
+
+def _told_only(case: Case, way: str) -> str:
+    """Why a single-vision centre off the pupil is no fault; empty where it is judged."""
+    if case.design is not Design.SINGLE_VISION:
+        return ""
+    if _has_prism(case, way):
+        return "for information, prism is ordered and moves the centre"
+    if way == "across":
+        return ""
+    tilt = _tilt_worn(case)
+    if tilt is None:
+        return "for information, a centre belongs about 1 mm below the pupil per 2° of tilt"
+    drop = millimetres(tilt / 2)
+    return f"for information, with {degrees(tilt)} of tilt it belongs about {drop} below"
+
+
+def _tilt_worn(case: Case) -> Decimal | None:
+    """The tilt as measured on the wearer, or as ordered."""
+    answer = case.now.fit.answers.get("tilt")
+    measured = answer.measured.get("tilt") if answer else None
+    return case.order.frame.tilt if measured is None else measured
 
 
 _TOWARDS = {"across": ("towards the nose", "towards the temple"), "up": ("too high", "too low")}
@@ -71,32 +113,38 @@ _ROWS = {"across": "centration", "up": "height"}
 
 
 def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Finding:
-    mark = "Fitting cross" if case.design and case.design.varies else "Centre of the lens"
-    what = f"{mark} against the pupil, {'sideways' if way == 'across' else 'in height'}"
+    """By the rule set's limit for a power-variation lens, by a proposed one for others."""
+    mark = _mark(case)
+    what = f"{eye.capitalize()}, {'sideways' if way == 'across' else 'height'}"
     subject = Subject(f"fit.cross.{eye}-{way}", "fit.cross", what, eye)
-    limit, guard, doubt = _fitting_limit(case, way)
+    row = case.row(_ROWS[way]) if case.design and case.design.varies else None
+    limit = row.band({}).limit({}) if row else None
+    bound, guard = (limit, ZERO) if limit else bench_limit(case, "fitting-cross")
     said = "on the pupil"
     if off:
         direction = _TOWARDS[way][0 if off > 0 else 1]
-        said = f"{size_beside(off, limit.value, 'mm')} {direction}"
-    value = Value(found=off, difference=off, unit="mm", remark=caused, doubt=doubt)
-    return subject.judged(value, limit, guard, f"{mark} {said}")
+        said = f"{size_beside(off, bound.value, 'mm')} {direction}"
+    value = Value(found=off, difference=off, unit="mm", remark=caused)
+    told = _told_only(case, way)
+    if told:
+        return subject.none(f"{mark} {said}{caused}; {told}.", value)
+    if limit:
+        trust = case.doubt.measured((off,), "step-rule")
+        return subject.weighed(value, limit, trust, f"{mark} {said}")
+    return subject.judged(replace(value, doubt=LOOK_AGAIN), bound, guard, f"{mark} {said}")
 
 
-def _fitting_limit(case: Case, way: str) -> tuple[Limit, Decimal, str]:
-    """The rule set's limit for a power-variation lens, a proposed one for others."""
-    row = case.row(_ROWS[way]) if case.design and case.design.varies else None
-    limit = row.band({}).limit({}) if row else None
-    if limit is None:
-        return (*bench_limit(case, "fitting-cross"), LOOK_AGAIN)
-    guard = case.doubt.guard(case.doubt.step("step-rule"), limit.value)
-    return limit, guard, READING_DECIDES
+def _mark(case: Case) -> str:
+    if case.design and case.design.varies:
+        return "Fitting cross"
+    return "Segment" if case.design and case.design.has_segment else "Centre of the lens"
 
 
 def _caused(case: Case, eye: Eye, across: Decimal, up: Decimal) -> str:
     """The prism that the error causes, in words; nothing where there is none to tell."""
     ordered = case.ordered_power(eye)
-    if ordered is None or not (across or up):
+    has_segment = case.design is not None and case.design.has_segment
+    if ordered is None or has_segment or not (across or up):
         return ""
     vague = prentice(ordered.power(), eye, float(across), float(up))
     words = prism(millionth(vague.base_in), millionth(vague.base_up))

@@ -5,9 +5,9 @@ from decimal import Decimal
 
 from benchassist.limits.rule import Limit
 from benchassist.limits.table import Band, Row
-from benchassist.verdicts.case import Case
-from benchassist.verdicts.exact import ZERO, millionth
+from benchassist.verdicts.exact import ZERO
 from benchassist.verdicts.finding import WORST_FIRST, Finding
+from benchassist.verdicts.trust import Trust
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import limit_size, size_beside
 
@@ -33,12 +33,12 @@ class Imbalance:
         ordered: net prism ordered, prism dioptres.
         found: net prism found.
         per_lens: what is left of each lens after its ordered prism, prism dioptres.
-        powers: size of each lens's power in that meridian, D.
+        powers: each lens's power in that meridian, D.
         prism_ordered: the larger ordered component of the two lenses.
         total_mm: displacement behind it for the pair, mm; None where it cannot be told.
         each_mm: the larger displacement of the two lenses; None where it cannot be told.
-        prism_doubt: standard uncertainty of the net prism.
-        mm_doubt: standard uncertainty of the displacement.
+        in_prism: how far the net prism can be trusted.
+        in_mm: how far the displacement can be trusted.
         opening: the sentence up to what was found and ordered.
         excess: the difference in words, such as '0.80 Δ base in too much'.
     """
@@ -50,8 +50,8 @@ class Imbalance:
     prism_ordered: Decimal
     total_mm: Decimal | None
     each_mm: Decimal | None
-    prism_doubt: float
-    mm_doubt: float
+    in_prism: Trust
+    in_mm: Trust
     opening: str
     excess: str
 
@@ -65,7 +65,7 @@ def displacement(prism: Decimal, power: Decimal) -> Decimal | None:
     return abs((10 * prism / power).quantize(Decimal("0.000001")))
 
 
-def judge_imbalance(case: Case, subject: Subject, row: Row, imbalance: Imbalance) -> Finding:
+def judge_imbalance(subject: Subject, row: Row, imbalance: Imbalance) -> Finding:
     """The finding of one direction.
 
     A row with `either` passes when the prism is within its limit or the displacement within
@@ -74,21 +74,14 @@ def judge_imbalance(case: Case, subject: Subject, row: Row, imbalance: Imbalance
     looked_up = {"power": imbalance.powers.largest, "prism": imbalance.prism_ordered}
     chosen = row.band(looked_up)
     bands = (chosen, *(band for band in row.bands if row.either and band is not chosen))
-    doubt = case.doubt
     verdicts = []
     for band in bands:
         limit, size = band.limit(looked_up), _size(band, imbalance)
         if limit is not None and size is not None:
-            value, uncertainty, said = _told(imbalance, limit, size)
+            value, trust, said = _told(imbalance, limit, size)
             remark = _or_else(row, limit) + _caution(row, imbalance)
-            verdicts.append(
-                subject.judged(
-                    replace(value, remark=remark),
-                    limit,
-                    doubt.guard(uncertainty, limit.value),
-                    f"{imbalance.opening}: {said}",
-                )
-            )
+            told = replace(value, remark=remark)
+            verdicts.append(subject.weighed(told, limit, trust, f"{imbalance.opening}: {said}"))
     if not verdicts:
         return subject.none(f"{imbalance.opening}; lenses without power have no displacement.")
     return max(verdicts, key=lambda finding: WORST_FIRST.index(finding.state))
@@ -101,13 +94,13 @@ def _size(band: Band, imbalance: Imbalance) -> Decimal | None:
     return imbalance.each_mm if band.each else imbalance.total_mm
 
 
-def _told(imbalance: Imbalance, limit: Limit, size: Decimal) -> tuple[Value, float, str]:
-    """The numbers in the limit's unit, their standard uncertainty, and the difference said."""
+def _told(imbalance: Imbalance, limit: Limit, size: Decimal) -> tuple[Value, Trust, str]:
+    """The numbers in the limit's unit, how far to trust them, and the difference said."""
     if limit.unit == "mm":
         moved = f"{imbalance.excess}, {size_beside(size, limit.value, 'mm')} of displacement"
-        return Value(found=size, difference=size, unit="mm", sign=""), imbalance.mm_doubt, moved
+        return Value(found=size, difference=size, unit="mm", sign=""), imbalance.in_mm, moved
     value = Value(imbalance.ordered, imbalance.found, size, limit.unit, sign="")
-    return value, imbalance.prism_doubt, imbalance.excess
+    return value, imbalance.in_prism, imbalance.excess
 
 
 def _or_else(row: Row, limit: Limit) -> str:
@@ -131,11 +124,6 @@ def _caution(row: Row, imbalance: Imbalance) -> str:
     return f"; caution, one lens alone carries {carried}, more than {row.one_lens} Δ"
 
 
-def doubt_in_mm(prism_doubt: float, power: Decimal) -> float:
-    """The uncertainty of a displacement told from a prism, mm."""
-    return 10.0 * prism_doubt / float(power) if power else 0.0
-
-
-def doubt_in_prism(mm_doubt: float, power: Decimal) -> float:
-    """The uncertainty of a prism told from a displacement, prism dioptres."""
-    return float(millionth(mm_doubt * float(power) / 10.0))
+def mm_per_prism(power: Decimal) -> float:
+    """The displacement that one prism dioptre amounts to, mm; none without power."""
+    return 10.0 / float(power) if power else 0.0

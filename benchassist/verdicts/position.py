@@ -6,10 +6,10 @@ from decimal import Decimal
 
 from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
-from benchassist.optics.uncertainty import combined
 from benchassist.verdicts.case import Case, no_limit
 from benchassist.verdicts.exact import ZERO, mean
 from benchassist.verdicts.finding import Finding
+from benchassist.verdicts.trust import Trust, together
 from benchassist.verdicts.weigh import Subject, Value, compared, off_by
 from benchassist.verdicts.words import degrees, millimetres, signed_dioptres
 
@@ -174,8 +174,8 @@ def _segment_distance(case: Case) -> tuple[Finding, ...]:
         sentence = f"{NEAR.what} not read yet, {millimetres(expected)} ordered."
         return (subject.missing(sentence, expected, "mm"),)
     doubt = case.doubt
-    uncertainty = combined(*(doubt.measured(values, NEAR.step) for values in read))
-    return (_judged(case, NEAR, subject, (expected, sum(found, ZERO)), uncertainty),)
+    trust = together([doubt.measured(values, NEAR.step) for values in read])
+    return (_judged(case, NEAR, subject, (expected, sum(found, ZERO)), trust),)
 
 
 def _lens(  # noqa: PLR0913, PLR0917  (one call for every quantity of a lens)
@@ -226,11 +226,11 @@ def _pair(
     if limit is None:
         return subject.none(f"{subject.what}: {no_limit(case)}.", value)
     doubt = case.doubt
-    uncertainty = combined(*(doubt.measured(values, quantity.step) for values in read))
+    right, left = (doubt.measured(values, quantity.step) for values in read)
+    trust = together([right, left.turned()])
     more, less = f"{quantity.more} on the right", f"{quantity.less} on the right"
     off = off_by(errors[0] - errors[1], limit, more, less)
-    guard = doubt.guard(uncertainty, limit.value)
-    return subject.judged(value, limit, guard, f"{subject.what}: {off}")
+    return subject.weighed(value, limit, trust, f"{subject.what}: {off}")
 
 
 def _judged(
@@ -238,7 +238,7 @@ def _judged(
     quantity: Quantity,
     subject: Subject,
     pair: tuple[Decimal, Decimal],
-    uncertainty: float,
+    trust: Trust,
 ) -> Finding:
     ordered, found = pair
     opening = _opening(quantity, found, ordered)
@@ -246,9 +246,8 @@ def _judged(
     limit = _limit(case, quantity.name)
     if limit is None:
         return subject.none(f"{opening}; {no_limit(case)}.", value)
-    guard = case.doubt.guard(uncertainty, limit.value)
     off = off_by(found - ordered, limit, quantity.more, quantity.less)
-    return subject.judged(value, limit, guard, f"{opening}: {off}")
+    return subject.weighed(value, limit, trust, f"{opening}: {off}")
 
 
 def _limit(case: Case, name: str) -> Limit | None:

@@ -1,13 +1,16 @@
 """The distance power of each lens: principal meridians, cylinder and axis."""
 
+from dataclasses import replace
 from decimal import Decimal
 
+from benchassist.job.order import Design
 from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.case import Case, no_limit
 from benchassist.verdicts.exact import MinusForm, axis_difference
 from benchassist.verdicts.finding import Finding
-from benchassist.verdicts.weigh import Subject, Value, compared, off_by
+from benchassist.verdicts.meters import zero_taken_off
+from benchassist.verdicts.weigh import Subject, Value, compared, in_eighths, off_by
 from benchassist.verdicts.words import degrees, signed_dioptres
 
 _PARTS = (
@@ -16,6 +19,9 @@ _PARTS = (
     ("cylinder", "Cylinder"),
     ("axis", "Axis"),
 )
+
+_IN_NEAR_PART = " at the primary reference point in the near part"
+"""Where a degressive lens has the power that is ordered."""
 
 
 def judge_powers(case: Case) -> tuple[Finding, ...]:
@@ -78,8 +84,9 @@ class _LensPower:
         self._found = found
         self._origin = origin
         self._readings = case.power_readings(eye)
-        self._drum = case.on_drum(eye)
+        self._meters = case.power_meters(eye)
         self._looked_up = {"power": ordered.highest, "cylinder": abs(ordered.cylinder)}
+        self._where = _IN_NEAR_PART if case.design is Design.DEGRESSIVE else ""
 
     def findings(self, subjects: list[Subject]) -> tuple[Finding, ...]:
         """Meridians, cylinder and axis."""
@@ -107,6 +114,14 @@ class _LensPower:
         row = self._case.row(quantity)
         return row.band(self._looked_up).limit(self._looked_up) if row else None
 
+    def _value(
+        self, quantity: str, pair: tuple[Decimal, Decimal], readings: list[Decimal]
+    ) -> Value:
+        """What was found and ordered, compared as the readings show it."""
+        row = self._case.row(quantity)
+        written = row is not None and in_eighths(readings, row.band(self._looked_up))
+        return compared(*pair, "D", in_eighths=written)
+
     def _meridian(self, subject: Subject, quantity: str, *, across: bool) -> Finding:
         if across:
             found, ordered, direction = (
@@ -122,15 +137,16 @@ class _LensPower:
                 self._ordered.axis,
             )
             values = [reading.along for reading in self._readings]
-        value = compared(found, ordered, "D")
+        value = self._value(quantity, (found, ordered), values)
         named = f"{subject.what} (along {degrees(direction)})" if direction else subject.what
         opening = self._opening(named, found, ordered)
         limit = self._limit(quantity)
         if limit is None:
             return subject.none(f"{opening}; {self._unjudged(quantity)}.", value)
-        guard = self._doubt.guard(self._doubt.power(values, drum=self._drum), limit.value)
-        off = off_by(found - ordered, limit, "more plus", "more minus")
-        return subject.judged(value, limit, guard, f"{opening}: {off}")
+        off = off_by(value.compared_with, limit, "more plus", "more minus")
+        trust = self._doubt.power(values, self._meters)
+        told = replace(value, remark=zero_taken_off(self._meters))
+        return subject.weighed(told, limit, trust, f"{opening}: {off}")
 
     def _unjudged(self, quantity: str) -> str:
         if quantity == "meridian-other" and self._limit("meridian-high"):
@@ -140,15 +156,14 @@ class _LensPower:
     def _cylinder(self, subject: Subject) -> Finding:
         found, ordered = self._found.cylinder, self._ordered.cylinder
         limit = self._limit("cylinder")
-        value = compared(found, ordered, "D")
+        values = [reading.cylinder for reading in self._readings]
+        value = self._value("cylinder", (found, ordered), values)
         opening = self._opening(subject.what, found, ordered)
         if limit is None:
             return subject.none(f"{opening}; {no_limit(self._case)}.", value)
-        values = [reading.cylinder for reading in self._readings]
-        doubt = self._doubt.power_difference(values, drum=self._drum)
-        off = off_by(abs(found) - abs(ordered), limit, "stronger", "weaker")
-        guard = self._doubt.guard(doubt, limit.value)
-        return subject.judged(value, limit, guard, f"{opening}: {off}")
+        trust = self._doubt.power_difference(values, self._meters)
+        off = off_by(-value.compared_with, limit, "stronger", "weaker")
+        return subject.weighed(value, limit, trust, f"{opening}: {off}")
 
     def _axis(self, subject: Subject) -> Finding:
         ordered, found = self._ordered.axis, self._found.axis
@@ -171,14 +186,14 @@ class _LensPower:
     def _judged_axis(self, subject: Subject, value: Value, limit: Limit) -> Finding:
         ordered, difference = value.ordered or Decimal(0), value.difference or Decimal(0)
         axes = [reading.axis for reading in self._readings if reading.axis is not None]
-        doubt = self._doubt.axis([axis_difference(axis, ordered) for axis in axes])
+        trust = self._doubt.axis([axis_difference(axis, ordered) for axis in axes])
         off = off_by(difference, limit, "counter-clockwise", "clockwise")
         opening = (
             f"Axis {degrees(value.found or Decimal(0))} found, "
             f"{degrees(ordered)} {self._origin}: {off}"
         )
-        return subject.judged(value, limit, self._doubt.guard(doubt, limit.value), opening)
+        return subject.weighed(value, limit, trust, opening)
 
     def _opening(self, what: str, found: Decimal, ordered: Decimal) -> str:
-        read = f"{what} {signed_dioptres(found)} found"
+        read = f"{what} {signed_dioptres(found)} found{self._where}"
         return f"{read}, {signed_dioptres(ordered)} {self._origin}"

@@ -4,17 +4,17 @@ from collections.abc import Callable
 from decimal import Decimal
 
 from benchassist.optics.eye import Eye
-from benchassist.optics.uncertainty import combined
 from benchassist.verdicts.case import Case, no_limit
-from benchassist.verdicts.exact import ExactPrism, MinusForm
+from benchassist.verdicts.exact import ZERO, ExactPrism, MinusForm
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.imbalance import (
     Imbalance,
     Sides,
     displacement,
-    doubt_in_mm,
     judge_imbalance,
+    mm_per_prism,
 )
+from benchassist.verdicts.trust import Trust, together
 from benchassist.verdicts.weigh import Subject, compared
 from benchassist.verdicts.words import (
     horizontal_prism,
@@ -71,10 +71,10 @@ def _pair(case: Case, direction: str) -> Finding:
     if lenses is None or case.design is None:
         return subject.missing(f"{subject.what}: order both powers and the design first.")
     row = case.row(f"prism-{direction}")
-    imbalance = _imbalance(case, direction, (right, left), powers_along(lenses, direction))
+    imbalance = _imbalance(case, direction, (right, left), lenses)
     if row is None:
         return subject.none(f"{imbalance.opening}; {no_limit(case)}.")
-    return judge_imbalance(case, subject, row, imbalance)
+    return judge_imbalance(subject, row, imbalance)
 
 
 def _prompt_eye(case: Case) -> Eye:
@@ -89,11 +89,11 @@ def lenses_to_find(case: Case) -> tuple[MinusForm, MinusForm] | None:
 
 
 def powers_along(lenses: tuple[MinusForm, MinusForm], direction: str) -> Sides:
-    """The sizes of both powers in the meridian of this direction, D."""
+    """The powers of both lenses in the meridian of this direction, D."""
     right, left = lenses
     if direction == "horizontal":
-        return Sides(abs(right.horizontal()), abs(left.horizontal()))
-    return Sides(abs(right.vertical()), abs(left.vertical()))
+        return Sides(right.horizontal(), left.horizontal())
+    return Sides(right.vertical(), left.vertical())
 
 
 def prism_ordered(case: Case, direction: str) -> Decimal:
@@ -103,31 +103,71 @@ def prism_ordered(case: Case, direction: str) -> Decimal:
 
 
 def _imbalance(
-    case: Case, direction: str, found: tuple[ExactPrism, ExactPrism], powers: Sides
+    case: Case,
+    direction: str,
+    found: tuple[ExactPrism, ExactPrism],
+    lenses: tuple[MinusForm, MinusForm],
 ) -> Imbalance:
+    """The imbalance in prism, and in mm by each lens's own power; the stronger is looked up."""
     ordered = tuple(case.prism_to_find(eye) for eye in Eye)
     wanted, read = (Sides(*_components(pair, direction)) for pair in (ordered, found))
     left_over = Sides(read.right - wanted.right, read.left - wanted.left)
     net = _net(direction)
-    uncertainty = combined(*(_lens_doubt(case, eye, direction) for eye in Eye))
-    moved = [
-        displacement(left_over.right, powers.right),
-        displacement(left_over.left, powers.left),
-    ]
-    known = [amount for amount in moved if amount is not None]
+    powers = powers_along(lenses, direction)
+    moved = _moved(
+        left_over if direction == "horizontal" else without_thinning(left_over), powers
+    )
     return Imbalance(
         ordered=net(wanted),
         found=net(read),
         per_lens=left_over,
         powers=powers,
         prism_ordered=wanted.largest,
-        total_mm=displacement(net(left_over), powers.largest),
-        each_mm=max(known) if len(known) == len(moved) else None,
-        prism_doubt=uncertainty,
-        mm_doubt=doubt_in_mm(uncertainty, powers.largest),
+        total_mm=abs(net(moved)) if moved else None,
+        each_mm=moved.largest if moved else None,
+        in_prism=_trust(case, direction, None),
+        in_mm=_trust(case, direction, powers),
         opening=_opening(direction, net(read), net(wanted)) + _thinning(direction, left_over),
         excess=excess(direction, net(left_over)),
     )
+
+
+def without_thinning(left_over: Sides) -> Sides:
+    """What is left of each vertical prism without what both lenses have alike."""
+    common = _common(left_over)
+    return Sides(left_over.right - common, left_over.left - common)
+
+
+def _common(left_over: Sides) -> Decimal:
+    """The vertical prism that both lenses have alike, base up positive."""
+    if left_over.right * left_over.left <= 0:
+        return ZERO
+    return min(left_over.right, left_over.left, key=abs)
+
+
+def _moved(left_over: Sides, powers: Sides) -> Sides | None:
+    """How far each centre is off, mm, inwards or upwards; None where one cannot be told."""
+    right = displacement(left_over.right, powers.right)
+    left = displacement(left_over.left, powers.left)
+    if right is None or left is None:
+        return None
+    return Sides(
+        right.copy_sign(left_over.right * powers.right),
+        left.copy_sign(left_over.left * powers.left),
+    )
+
+
+def _trust(case: Case, direction: str, powers: Sides | None) -> Trust:
+    """The trust in the net prism, or with powers in the net displacement, mm."""
+    right, left = (_lens_trust(case, eye, direction) for eye in Eye)
+    if powers is not None:
+        right, left = _in_mm(right, powers.right), _in_mm(left, powers.left)
+    return together([right, left if direction == "horizontal" else left.turned()])
+
+
+def _in_mm(trust: Trust, power: Decimal) -> Trust:
+    scaled = trust.scaled(mm_per_prism(abs(power)))
+    return scaled.turned() if power < 0 else scaled
 
 
 def _components(pair: tuple[ExactPrism, ...], direction: str) -> tuple[Decimal, Decimal]:
@@ -144,7 +184,7 @@ def _net(direction: str) -> Callable[[Sides], Decimal]:
     return lambda sides: sides.right - sides.left
 
 
-def _lens_doubt(case: Case, eye: Eye, direction: str) -> float:
+def _lens_trust(case: Case, eye: Eye, direction: str) -> Trust:
     doubt = case.doubt
     readings = case.prism_readings(eye)
     values = [read.base_in if direction == "horizontal" else read.base_up for read in readings]
@@ -158,11 +198,10 @@ def _opening(direction: str, found: Decimal, ordered: Decimal) -> str:
 
 def _thinning(direction: str, left_over: Sides) -> str:
     """What is said of vertical prism that both lenses have alike, as prism thinning gives."""
-    same_way = left_over.right * left_over.left > 0
-    if direction == "horizontal" or not same_way:
+    common = _common(left_over)
+    if direction == "horizontal" or not common:
         return ""
-    common = min(abs(left_over.right), abs(left_over.left))
-    base = "base up" if left_over.right > 0 else "base down"
+    base = "base up" if common > 0 else "base down"
     return f" ({plain(common)} Δ {base} in both lenses cancels)"
 
 

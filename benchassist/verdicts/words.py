@@ -81,6 +81,11 @@ def limit_size(limit: Decimal, unit: str) -> str:
     return _with_unit(trimmed(limit), unit)
 
 
+def shows(value: Decimal, unit: str) -> bool:
+    """Whether a size is still there when it is written with its usual decimals."""
+    return bool(Decimal(_digits(value, unit)))
+
+
 def prism_amount(value: Decimal) -> str:
     """A size in prism dioptres: '0.50 Δ'."""
     return f"{plain(value)} {PRISM}"

@@ -7,6 +7,9 @@
     read    R +2.00 -1.00 x 94 add 2.12 prism 1.25 in 0.5 up
     expect  R axis: outside, limit 3, row A5
 
+A lens is described by `index 1.50`, `carries front` (the addition) and `worn 10 5 12` (tilt,
+face form, vertex distance); `meter bench-2 display 0.01 zero 0.06 known 0.03` was checked, and
+`on bench-2` after readings names it. `add 2.12 front` was read with the front on the stop.
 `verify` is the maker's verification power; `drum -1.00 -2.00 x 90` reads a manual meter.
 Without `decision guarded` only the limit itself decides.
 """
@@ -34,6 +37,12 @@ BASES = {
     "up": ("base_up", 1),
     "down": ("base_up", -1),
 }
+_FIELDS = {
+    "pd": "distance_pd",
+    "near-pd": "near_pd",
+    "base": "base_curve",
+    "thick": "centre_thickness",
+}
 
 
 class BenchCase:
@@ -46,6 +55,8 @@ class BenchCase:
             "left": {"distance": [], "near": [], "prism": []},
             "pair": {"right": {}, "left": {}},
         }
+        self.order["frame"] = {}
+        self.attempt["instruments"] = {}
         self.expected: list[tuple[str, str, dict[str, str]]] = []
         self.is_guarded = False
         for line in filter(None, map(str.strip, text.splitlines())):
@@ -58,6 +69,28 @@ class BenchCase:
     def take_lens(self, rest: str) -> None:
         self.order["design"] = rest
 
+    def take_index(self, rest: str) -> None:
+        self.order["index"] = rest
+
+    def take_carries(self, rest: str) -> None:
+        self.order["addition_surface"] = rest
+
+    def take_worn(self, rest: str) -> None:
+        tilt, form, self.order["vertex_distance"] = rest.split()
+        self.order["frame"] = {"tilt": tilt, "face_form": form}
+
+    def take_meter(self, rest: str) -> None:
+        name, speech, step, *more = rest.split()
+        told = dict(zip(more[::2], more[1::2], strict=True))
+        self.attempt["instruments"][name] = {
+            "name": name,
+            "speech": speech,
+            "step": step,
+            "checked": "2026-03-02T08:00:00Z",
+            "zero": told.get("zero", "0"),
+            "known_lens_error": told.get("known"),
+        }
+
     def take_decision(self, rest: str) -> None:
         self.is_guarded = rest == "guarded"
 
@@ -65,7 +98,7 @@ class BenchCase:
         eye, *words = rest.split()
         lens = self.order[EYES[eye]]
         for name, value in self.parts(words):
-            lens[{"pd": "distance_pd", "near-pd": "near_pd"}.get(name, name)] = value
+            lens[_FIELDS.get(name, name)] = value
 
     def take_verify(self, rest: str) -> None:
         eye, *words = rest.split()
@@ -82,10 +115,15 @@ class BenchCase:
                 readings["distance"].append(value)
             elif name == "add":
                 readings["near"].append(shown_add(value))
+            elif name == "surface":
+                readings["near"][-1]["surface"] = value
+            elif name == "on":
+                for reading in (*readings["distance"], *readings["near"], *readings["prism"]):
+                    reading["meter"] = value
             elif name == "prism":
                 readings["prism"].append({"prism": value})
             else:
-                field = {"pd": "distance_pd", "near-pd": "near_pd"}.get(name, name)
+                field = _FIELDS.get(name, name)
                 layout.setdefault(field, []).append(value)
 
     def take_expect(self, rest: str) -> None:
@@ -110,6 +148,8 @@ class BenchCase:
                     amounts[field] = sign * Decimal(rest[0])
                     del rest[:2]
                 yield "prism", components(str(amounts["base_in"]), str(amounts["base_up"]))
+            elif word in {"front", "back"}:
+                yield "surface", word
             elif word[0] in "+-0123456789":
                 signed = bool(rest) and rest[0][0] in "+-"
                 cylinder = rest.pop(0) if signed else None
@@ -144,5 +184,7 @@ class BenchCase:
             assert finding.unit == value
         elif name == "says":
             assert value in finding.sentence, finding.sentence
+        elif value == "unknown":
+            assert getattr(finding, name) is None
         else:
             assert getattr(finding, name) == Decimal(value), finding.sentence

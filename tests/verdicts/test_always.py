@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 
 from benchassist.job.document import Job
 from benchassist.limits.load import Limits
+from benchassist.verdicts.addition import OTHER_SURFACE
 from benchassist.verdicts.finding import Finding, State, worst
 from benchassist.verdicts.judge import RULES, judge
-from benchassist.verdicts.weigh import state_of
+from benchassist.verdicts.weigh import READINGS_DISAGREE, state_of
 from tests.job.strategies import jobs
 from tests.verdicts.jobs import (
     ANSI,
@@ -141,13 +142,20 @@ def test_any_job_can_be_judged(
     for finding in findings:
         assert finding.sentence.endswith(".")
         assert finding.prompt
+        assert finding.probability is None or 0 <= finding.probability <= 1
+        assert finding.more_readings is None or finding.state is State.CLOSE
         if finding.state in {State.OUTSIDE, State.CLOSE} and finding.limit is not None:
             assert finding.rule is not None
             assert finding.difference is not None
             assert 0 <= finding.guard <= finding.limit
-            assert (abs(finding.difference) > finding.limit) is (
-                finding.state is State.OUTSIDE
-            ) or finding.key.startswith(("bench.", "fit."))
+            assert (
+                (abs(finding.difference) > finding.limit) is (finding.state is State.OUTSIDE)
+                or finding.key.startswith(("bench.", "fit."))
+                or (
+                    any(why in finding.sentence for why in (READINGS_DISAGREE, OTHER_SURFACE))
+                    and finding.state is State.CLOSE
+                )
+            )
 
 
 @given(

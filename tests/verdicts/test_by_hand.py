@@ -95,8 +95,8 @@ def test_addition_of_a_strong_reader(holds: Holds) -> None:
     lens    bifocal
     order   R +1.00 add 4.25
     order   L +1.00 add 4.00
-    read    R +1.00 add 4.43
-    read    L +1.00 add 4.13
+    read    R +1.00 add 4.43 front
+    read    L +1.00 add 4.13 front
     expect  R add: within, limit 0.18
     expect  L add: outside, limit 0.12
     """

@@ -193,7 +193,8 @@ def test_addition(edge: Edge) -> None:
     lens = {"power": power("1.00"), "add": str(add), "intermediate": str(add)}
 
     def finding(off: Decimal) -> Finding:
-        read = [shown_add(str(add + off))]
+        surface = "back" if edge.design == Design.PROGRESSIVE else "front"
+        read = [shown_add(str(add + off), surface)]
         return edge.judge(lens, {"right": {"near": read, "intermediate": read}})
 
     try_all(edge, THOUSANDTH, finding)

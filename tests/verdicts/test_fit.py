@@ -7,7 +7,7 @@ import pytest
 
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.finding import Finding, State
-from tests.verdicts.jobs import checked, power
+from tests.verdicts.jobs import checked, components, power
 
 FRAME: dict[str, Any] = {"a": "52", "b": "40", "dbl": "18"}
 ORDER: dict[str, Any] = {
@@ -100,3 +100,44 @@ def test_tilt_and_form_as_worn_against_the_order() -> None:
     assert form.sentence == "Face form as worn 8° found, 5° ordered, limit ±2°."
     told = fit("tilt", tilt="11")["fit.tilt"]
     assert (told.state, told.found) == (State.NONE, Decimal(11))
+
+
+SINGLE: dict[str, Any] = {
+    "design": "single-vision",
+    "right": {"power": power("-4.00")},
+    "left": {"power": power("-4.00")},
+    "frame": {**FRAME, "tilt": "10"},
+}
+
+
+def test_a_low_centre_of_a_single_vision_lens_is_no_fault() -> None:
+    low = fit_for(
+        SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-5"
+    )
+    finding = low["fit.cross.right-up"]
+    assert (finding.state, finding.what) == (State.NONE, "Right, height")
+    assert "with 10° of tilt it belongs about 5.0 mm below" in finding.sentence
+    assert low["fit.cross.apart"].state is State.WITHIN
+    uneven = fit_for(
+        SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
+    )
+    assert uneven["fit.cross.apart"].state is State.OUTSIDE
+
+
+def test_ordered_prism_moves_the_centre() -> None:
+    order = {**SINGLE, "right": {"power": power("-4.00"), "prism": components("3")}}
+    found = fit_for(
+        order, "cross", right_across="-7", right_up="0", left_across="0", left_up="0"
+    )
+    assert found["fit.cross.right-across"].state is State.NONE
+
+
+def test_a_segment_is_told_without_prism() -> None:
+    order = {**SINGLE, "design": "bifocal"}
+    found = fit_for(
+        order, "cross", right_across="0", right_up="-3", left_across="0", left_up="0"
+    )
+    finding = found["fit.cross.right-up"]
+    assert finding.state is State.OUTSIDE
+    assert finding.sentence.startswith("Segment 3.0 mm too low")
+    assert "causes" not in finding.sentence

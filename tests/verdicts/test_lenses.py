@@ -123,7 +123,7 @@ def test_the_guard_is_never_wider_than_the_limit() -> None:
     readings = [display("-24.00"), display("-25.00"), display("-23.00")]
     found = judged(order, {"right": {"distance": readings}}, guarded_limits(ISO))
     assert found["right.meridian-high"].guard == found["right.meridian-high"].limit
-    assert found["right.meridian-high"].state is State.WITHIN
+    assert found["right.meridian-high"].state is State.CLOSE
 
 
 def test_the_spread_of_repeats_widens_the_guard() -> None:
@@ -149,9 +149,13 @@ def test_an_addition_names_its_surface(readings: list[str], found: str, says: st
     assert says in finding.sentence
 
 
-def test_additions_read_on_both_surfaces_name_none() -> None:
-    finding = read(near=[shown_add("2.25"), shown_add("2.25", "front")])["right.add"]
-    assert "stop" not in finding.sentence
+def test_only_additions_read_as_proposed_are_judged() -> None:
+    finding = read(near=[shown_add("2.25"), shown_add("2.75", "front")])["right.add"]
+    assert (finding.found, finding.state) == (Decimal("2.25"), State.WITHIN)
+    assert finding.sentence == (
+        "Addition +2.25 D found (back surface on the stop), +2.25 D ordered: no difference, "
+        "limit ±0.12 D; 1 reading with the front surface on the stop kept and not judged."
+    )
 
 
 def test_an_addition_on_the_drum_leaves_the_meters_error_out() -> None:
@@ -192,7 +196,7 @@ def test_the_engraved_addition_names_the_lens(engraved: str, state: State) -> No
 def test_the_intermediate_addition_of_a_trifocal() -> None:
     lens = {"power": power("1.00"), "add": "2.00", "intermediate": "1.00"}
     order = {"design": "trifocal", "right": lens}
-    attempt = {"right": {"intermediate": [shown_add("1.13")]}}
+    attempt = {"right": {"intermediate": [shown_add("1.13", "front")]}}
     finding = judged(order, attempt)["right.intermediate"]
     assert finding.state is State.OUTSIDE
     assert finding.prompt == "right.intermediate"

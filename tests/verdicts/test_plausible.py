@@ -1,10 +1,13 @@
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from benchassist.job.order import Order
+from benchassist.job.upgrade import read
 from benchassist.optics.eye import Eye
-from benchassist.verdicts.plausible import questions
+from benchassist.records.demo import demo_files
+from benchassist.verdicts.plausible import CylinderForm, questions
 from tests.verdicts.jobs import components, power
 
 SOUND: dict[str, Any] = {
@@ -61,6 +64,7 @@ def test_a_sound_order_raises_no_question() -> None:
         ({"add": "4.00"}, "right.add-unusual"),
         ({"add": "0.50"}, "right.add-unusual"),
         ({"add": "2.25"}, "pair.add-unequal"),
+        ({"add": "2.10"}, "right.add-step"),
         ({"intermediate": "2.00"}, "right.intermediate-large"),
         ({"prism": components()}, "right.prism-empty"),
         ({"prism": components("2"), "power": {}}, "right.prism-without-power"),
@@ -150,3 +154,58 @@ def test_a_question_names_its_eye_and_field() -> None:
     question = next(item for item in questions(order) if item.id == "left.height-frame")
     assert (question.eye, question.field) == (Eye.LEFT, "left.height")
     assert question.sentence.startswith("Left: ")
+
+
+def low(height: str, minimum: str | None, **order: Any) -> str | None:
+    return asked({"height": height}, minimum_height=minimum, **order).get("right.height-low")
+
+
+@pytest.mark.parametrize("design", ["progressive", "degressive", "bifocal", "single-vision"])
+def test_a_stated_minimum_height_decides(design: str) -> None:
+    assert low("18", "18", design=design) is None
+    assert low("17.99", "18", design=design) == (
+        "Right: a fitting height of 17.99 mm is below the 18.0 mm that the design needs; is "
+        "one a slip?"
+    )
+
+
+def test_a_short_design_may_sit_lower_than_usual() -> None:
+    assert low("13", None) is not None
+    assert low("13", "13") is None
+
+
+def test_a_minimum_height_needs_its_frame() -> None:
+    assert "frame.minimum-height" not in asked(minimum_height="34")
+    assert asked(minimum_height="34.01")["frame.minimum-height"] == (
+        "The design needs a height of 34.01 mm, which a lens 36.0 mm high does not have: is "
+        "one of them a slip?"
+    )
+
+
+def test_a_trifocal_is_asked_for_its_intermediate_addition() -> None:
+    assert "right.intermediate-missing" in asked(design="trifocal")
+    assert "right.intermediate-missing" not in asked({"intermediate": "1"}, design="trifocal")
+    assert "right.intermediate-missing" not in asked(design="bifocal")
+
+
+def forms(order: dict[str, Any], usual: CylinderForm | None) -> list[str]:
+    listed = questions(Order.model_validate(order), usual)
+    return [question.id for question in listed if question.id.endswith("cylinder-form")]
+
+
+def test_a_workshop_may_have_a_usual_cylinder_form() -> None:
+    assert forms(SOUND, None) == []
+    assert forms(SOUND, CylinderForm.MINUS) == []
+    assert forms(SOUND, CylinderForm.PLUS) == ["right.cylinder-form", "left.cylinder-form"]
+    plus = {**SOUND, "right": {**SOUND["right"], "power": power("-2.75", "0.75", "180")}}
+    assert forms(plus, CylinderForm.MINUS) == ["pair.cylinder-form", "right.cylinder-form"]
+    sphere = {"right": {"power": power("-2.75", "0")}}
+    assert forms(sphere, CylinderForm.MINUS) == []
+
+
+@pytest.mark.parametrize("file", demo_files(), ids=lambda file: file.stem)
+def test_the_demo_orders_raise_no_false_alarm(file: Path) -> None:
+    order = read(file.read_bytes()).order
+    assert [
+        one.id for one in questions(order, CylinderForm.MINUS) if not one.is_confirmed
+    ] == []

@@ -1,0 +1,1 @@
+"""Which common slips would give the lenses that were read, and what tells them apart."""
