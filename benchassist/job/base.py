@@ -1,11 +1,22 @@
-"""What all parts of a job share: frozen models, exact decimals, frozen maps."""
+"""What all parts of a job share: frozen models, texts, exact decimals, frozen maps."""
 
+import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from decimal import Decimal
 from types import MappingProxyType
 from typing import Annotated, Any, Self, TypeVar
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, PlainSerializer
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    GetCoreSchemaHandler,
+    PlainSerializer,
+    StringConstraints,
+)
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from typing_extensions import override
 
 Value = TypeVar("Value")
@@ -43,9 +54,74 @@ class Frozen(BaseModel):
         return self
 
 
+_UNSEEN = re.compile(
+    r"[\x00-\x1f\x7f-\x9f\xad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff]"
+)
+"""Controls, marks that turn the direction of writing, and blanks of no width."""
+
+
+def _visible(value: Any) -> Any:
+    return _UNSEEN.sub(" ", value) if isinstance(value, str) else value
+
+
+_VISIBLE = BeforeValidator(_visible)
+
+Line = Annotated[str, StringConstraints(max_length=120), _VISIBLE]
+"""A name or another short text that a person types; may be empty.
+
+Characters that nobody sees become spaces. The length is our own bound: it fits on one line of
+the record. Proposed.
+"""
+
+Name = Annotated[str, StringConstraints(min_length=1, max_length=120), _VISIBLE]
+"""A name that is never empty."""
+
+Remark = Annotated[str, StringConstraints(max_length=2000), _VISIBLE]
+"""A remark or a reason that a person types; may be empty. The length is our own bound."""
+
+Account = Annotated[str, StringConstraints(max_length=20_000), _VISIBLE]
+"""A remark that the program carries on with what was there before, so longer than any typed."""
+
+_WRITTEN = re.compile(r"[+-]?[0-9]+(\.[0-9]+)?")
+
+
+def _decimal(value: Any) -> Any:
+    """A decimal of what stands for one; a text only when it is written with digits and a point.
+
+    An exponent is written out, so that the value is written and read in the same form.
+    """
+    match value:
+        case Decimal():
+            has_exponent = value.is_finite() and str(value).find("E") > 0
+            return Decimal(f"{value:f}") if has_exponent else value
+        case int() | float() if not isinstance(value, bool):
+            return Decimal(str(value))
+        case str() if _WRITTEN.fullmatch(value.strip()):
+            return Decimal(value.strip())
+        case _:
+            raise PydanticCustomError("decimal_parsing", "a number is expected")
+
+
+@dataclass(frozen=True, slots=True)
+class _Exact:
+    """The rule of a field that holds an exact decimal."""
+
+    low: Decimal
+    high: Decimal
+    places: int
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        exactly = core_schema.decimal_schema(
+            ge=self.low, le=self.high, decimal_places=self.places, allow_inf_nan=False
+        )
+        return core_schema.no_info_before_validator_function(_decimal, exactly)
+
+
 def exact(low: str, high: str, places: int) -> Any:
     """The field rule of an exact decimal within [low, high] with so many decimal places."""
-    return Field(ge=Decimal(low), le=Decimal(high), decimal_places=places)
+    return _Exact(Decimal(low), Decimal(high), places)
 
 
 Dioptre = Annotated[Decimal, exact("-40", "40", 3)]
@@ -57,7 +133,7 @@ Cylinder = Annotated[Decimal, exact("-20", "20", 3)]
 Axis = Annotated[Decimal, exact("0.1", "180", 1)]
 """A cylinder axis, degrees of ISO 8429, above 0 and up to 180: zero is written 180."""
 
-Base = Annotated[Decimal, Field(ge=0, lt=360, decimal_places=1)]
+Base = Annotated[Decimal, exact("0", "359.9", 1)]
 """The direction of a prism's base, degrees of ISO 8429, from 0 to below 360."""
 
 Addition = Annotated[Decimal, exact("0", "10", 3)]

@@ -134,11 +134,15 @@ def applied(document: Json, changes: Iterable[Change]) -> Json:
     """A new document with the changes made one after another; None stands for none yet.
 
     Raises:
-        ValueError: a change does not fit: its place is not there or holds something else.
+        ValueError: a change does not fit: its place is not there or holds something else, or
+            what it says is not JSON.
     """
     holder: dict[str, Json] = {} if document is None else {"": deepcopy(document)}
     for change in changes:
-        _make(change, holder)
+        try:
+            _make(change, holder)
+        except (ValueError, RecursionError) as error:
+            raise _misfit(change) from error
     return holder.get("")
 
 
@@ -190,4 +194,5 @@ def _index(name: str, change: Change) -> int:
 
 
 def _misfit(change: Change) -> ValueError:
-    return ValueError(f"The change of '{change.path}' does not fit the job.")
+    place = f"'{change.path}'" if change.path else "the whole job"
+    return ValueError(f"The change of {place} does not fit the job.")

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from benchassist.job.base import Frozen, FrozenMap, exact
+from benchassist.job.base import Account, Frozen, FrozenMap, Line, Remark, exact
 
 Measure = Annotated[Decimal, exact("-1000", "1000", 3)]
 """A bench measurement in the unit that its prompt states."""
@@ -33,18 +33,27 @@ class Answer(Frozen):
 
     seen: Seen | None = None
     measured: FrozenMap[Measure] = Field(default_factory=dict, validate_default=True)
-    choice: str = ""
-    remark: str = ""
+    choice: Line = ""
+    remark: Remark = ""
     again_because: str = ""
 
 
 class Correction(Frozen):
-    """One correction at the bench: for which check, what was done, with which tool."""
+    """One correction at the bench.
+
+    Attributes:
+        check: id of the check that it put right.
+        action: what was done.
+        tool: with which tool.
+        remark: free text; what was read before it, where readings had to be taken again.
+        rereads: ids of the prompts whose readings it set aside, to be taken again.
+    """
 
     check: str
-    action: str
-    tool: str = ""
-    remark: str = ""
+    action: Remark
+    tool: Line = ""
+    remark: Account = ""
+    rereads: tuple[str, ...] = ()
 
 
 class Checks(Frozen):

@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import AwareDatetime, Field, StringConstraints
 
-from benchassist.job.base import Frozen, FrozenMap
+from benchassist.job.base import Frozen, FrozenMap, Remark
 from benchassist.job.checks import BenchWork, Checks
 from benchassist.job.instrument import Instrument
 from benchassist.job.order import Order
@@ -38,7 +38,7 @@ class Attempt(Frozen):
     handover: Checks = Checks()
     signoff: SignOff = SignOff()
     instruments: FrozenMap[Instrument] = Field(default_factory=dict, validate_default=True)
-    skipped: FrozenMap[str] = Field(default_factory=dict, validate_default=True)
+    skipped: FrozenMap[Remark] = Field(default_factory=dict, validate_default=True)
 
     def eye(self, eye: Eye) -> LensReadings:
         """The readings of one lens."""

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import AwareDatetime
 
-from benchassist.job.base import Dioptre, Frozen, exact
+from benchassist.job.base import Dioptre, Frozen, Line, exact
 
 Step = Annotated[Decimal, exact("0.001", "0.25", 3)]
 """The step in which a power is read, D."""
@@ -32,7 +32,7 @@ class Instrument(Frozen):
             zero was subtracted, D; None when no known lens was read.
     """
 
-    name: str
+    name: Line
     speech: Speech
     step: Step
     checked: AwareDatetime | None = None

@@ -4,7 +4,7 @@ import hashlib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from benchassist.job.changes import (
     Change,
@@ -121,9 +121,14 @@ class Journal:
         return self.entries[0].job
 
     @property
+    def last(self) -> Entry:
+        """The last entry."""
+        return self.entries[-1]
+
+    @property
     def digest(self) -> str:
         """The digest of the last entry, which seals all entries before it."""
-        return self.entries[-1].digest
+        return self.last.digest
 
     def extended(self, entries: Iterable[Entry]) -> "Journal":
         """The journal with these entries after its own."""
@@ -183,6 +188,17 @@ class Journal:
                 undone_by.get(number),
             )
             for number, entries in groups
+        )
+
+    @property
+    def clock_ran_back(self) -> tuple[int, ...]:
+        """The numbers of the edits that bear an earlier time than the entry before them.
+
+        The clock of the computer was set back, or two computers do not agree: the order of the
+        entries is sure, and these times are not.
+        """
+        return tuple(
+            entry.edit for before, entry in pairwise(self.entries) if entry.at < before.at
         )
 
     def fold(self) -> Job:

@@ -15,9 +15,11 @@ from benchassist.job.base import (
     Dioptre,
     Frozen,
     Index,
+    Line,
     Millimetre,
     PrismAmount,
     PrismComponent,
+    Remark,
 )
 from benchassist.optics.eye import Eye
 
@@ -163,7 +165,7 @@ class EyeOrder(Frozen):
 class FrameOrder(Frozen):
     """The frame, in the boxing system, mm and degrees."""
 
-    name: str = ""
+    name: Line = ""
     a: Millimetre | None = None
     b: Millimetre | None = None
     dbl: Millimetre | None = None
@@ -178,12 +180,12 @@ class FrameOrder(Frozen):
 class Order(Frozen):
     """One pair as ordered. What is not yet known is None or empty."""
 
-    wearer: str = ""
+    wearer: Line = ""
     design: Design | None = None
     material: LensMaterial | None = None
     index: Index | None = None
     treatments: tuple[Treatment, ...] = ()
-    tint: str = ""
+    tint: Line = ""
     addition_surface: Surface | None = None
     """Which surface carries the addition; None when the maker does not say."""
     minimum_height: Millimetre | None = None
@@ -194,8 +196,8 @@ class Order(Frozen):
     right: EyeOrder = EyeOrder()
     left: EyeOrder = EyeOrder()
     frame: FrameOrder = FrameOrder()
-    rule_set: str = "iso-21987-2017"
-    remark: str = ""
+    rule_set: Line = "iso-21987-2017"
+    remark: Remark = ""
     confirmed: tuple[str, ...] = ()
     """Ids of plausibility questions that a person has looked at and confirmed."""
 

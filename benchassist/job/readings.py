@@ -13,6 +13,7 @@ from benchassist.job.base import (
     Dioptre,
     Frozen,
     FrozenMap,
+    Line,
     Millimetre,
     ReadAddition,
 )
@@ -36,7 +37,7 @@ class DrumReading(Frozen):
     sphere_lines: Dioptre | None = None
     cylinder_lines: Dioptre | None = None
     axis_wheel: Axis | None = None
-    meter: str = ""
+    meter: Line = ""
 
     @property
     def is_complete(self) -> bool:
@@ -53,7 +54,7 @@ class DisplayReading(Frozen):
     sphere: Dioptre | None = None
     cylinder: Cylinder | None = None
     axis: Axis | None = None
-    meter: str = ""
+    meter: Line = ""
 
     @property
     def is_complete(self) -> bool:
@@ -73,7 +74,7 @@ class DrumAdd(Frozen):
     surface: Surface = Surface.BACK
     distance_lines: Dioptre | None = None
     near_lines: Dioptre | None = None
-    meter: str = ""
+    meter: Line = ""
 
     @property
     def addition(self) -> Decimal | None:
@@ -89,7 +90,7 @@ class DisplayAdd(Frozen):
     kind: Literal["display"] = "display"
     surface: Surface = Surface.BACK
     shown: ReadAddition | None = None
-    meter: str = ""
+    meter: Line = ""
 
     @property
     def addition(self) -> Decimal | None:
@@ -104,7 +105,7 @@ class PrismReading(Frozen):
     """Prism found at the prism reference point."""
 
     prism: WrittenPrism
-    meter: str = ""
+    meter: Line = ""
 
 
 class LensReadings(Frozen):

@@ -3,7 +3,13 @@
 from datetime import datetime
 
 from benchassist.job.document import Job, JobState
-from benchassist.job.signoff import Outcome, Person, Signature, SignOff
+from benchassist.job.signoff import (
+    Outcome,
+    Person,
+    Signature,
+    SignOff,
+    deciding_fault,
+)
 
 
 def prepare(job: Job, person: Person, at: datetime, remark: str = "") -> Job:
@@ -30,12 +36,12 @@ def dispense(job: Job, person: Person, at: datetime, outcome: Outcome, reason: s
     """The job with its outcome decided and signed by the dispensing optician.
 
     Raises:
-        ValueError: the attempt is signed, or an outcome other than a plain release has no
-            reason.
+        ValueError: the attempt is signed, an outcome other than a plain release has no reason,
+            or the person is a trainee.
     """
     _refuse_signed(job)
-    if outcome is not Outcome.RELEASE and not reason.strip():
-        raise ValueError(f"The outcome '{outcome.value}' needs a reason.")
+    if fault := deciding_fault(outcome, reason):
+        raise ValueError(fault)
     dispensed = Signature(person=person, at=at)
     return _with_signoff(job, outcome=outcome, reason=reason, dispensed=dispensed)
 
@@ -44,7 +50,8 @@ def countersign(job: Job, person: Person, at: datetime, remark: str = "") -> Job
     """The job with its record closed by the supervisor.
 
     Raises:
-        ValueError: there is nothing to countersign: not dispensed, on hold, or closed.
+        ValueError: there is nothing to countersign: not dispensed, on hold, or closed; or the
+            person is no supervisor, or has dispensed.
     """
     if job.state is not JobState.TO_COUNTERSIGN:
         raise ValueError(f"A job that is {job.state.value} is not countersigned.")

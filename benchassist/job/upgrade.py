@@ -18,6 +18,7 @@ _EXPECTED = {
     "decimal_type": "a number is expected",
     "decimal_parsing": "a number is expected",
     "string_type": "a text is expected",
+    "string_too_short": "a text is expected",
     "string_pattern_mismatch": "the characters in it are not taken",
     "datetime_type": "a date and time is expected",
     "datetime_from_date_parsing": "a date and time is expected",
@@ -123,6 +124,9 @@ def _sentence(fault: ErrorDetails) -> str:
             told = f"the field '{field}' is missing"
         case "json_invalid":
             told = "it holds half of a character"
+        case "string_too_long":
+            most = fault["ctx"]["max_length"]
+            told = f"in the field '{field}': at most {most} characters are taken"
         case kind:
             expected = _EXPECTED.get(kind, fault["msg"].rstrip("."))
             told = f"in the field '{field}': {expected[:1].lower()}{expected[1:]}"

@@ -2,7 +2,14 @@
 
 from enum import StrEnum
 
-from benchassist.job.signoff import Outcome, Person, Role, SignOff
+from benchassist.job.signoff import (
+    Outcome,
+    Person,
+    Role,
+    SignOff,
+    countersigning_fault,
+    dispensing_fault,
+)
 
 
 class Act(StrEnum):
@@ -33,15 +40,6 @@ def may(person: Person, act: Act, signoff: SignOff) -> str | None:
             return _starting_again(signoff)
 
 
-def is_same_person(one: Person, other: Person) -> bool:
-    """Whether two names are one person's, whatever the role, the case and the spaces."""
-    return _plain(one) == _plain(other)
-
-
-def _plain(person: Person) -> str:
-    return " ".join(person.name.casefold().split())
-
-
 def _unsigned(signoff: SignOff) -> str | None:
     if signoff.countersigned is not None:
         return "This attempt is closed. Only a new attempt can change anything."
@@ -52,23 +50,14 @@ def _unsigned(signoff: SignOff) -> str | None:
 
 
 def _dispensing(person: Person, signoff: SignOff) -> str | None:
-    if person.role is Role.TRAINEE:
-        return "A trainee prepares a job; an optician decides its outcome and signs."
-    return _unsigned(signoff)
+    return dispensing_fault(person) or _unsigned(signoff)
 
 
 def _countersigning(person: Person, signoff: SignOff) -> str | None:
-    if person.role is not Role.SUPERVISOR:
-        return "Only a supervisor countersigns."
-    if signoff.dispensed is None:
-        return "There is nothing to countersign: no optician has signed yet."
     if signoff.countersigned is not None:
         return f"{signoff.countersigned.person.name} has countersigned already."
-    if signoff.outcome is Outcome.HOLD:
-        return "A pair on hold is not countersigned. It is taken up again first."
-    if is_same_person(person, signoff.dispensed.person):
-        return "The supervisor must be another person than the one who dispensed."
-    return None
+    dispenser = signoff.dispensed.person if signoff.dispensed else None
+    return countersigning_fault(person, dispenser, signoff.outcome)
 
 
 def _sending_back(person: Person, signoff: SignOff) -> str | None:

@@ -12,6 +12,18 @@ _COLUMNS = "job, sequence, edit, at, person, role, path, old, new, undoes, previ
 _ADD = f"INSERT INTO entries ({_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"  # noqa: S608 - our own column names
 _READ = f"SELECT {_COLUMNS} FROM entries WHERE job = ? ORDER BY sequence"  # noqa: S608 - our own column names
 
+# Steps from one number to the next by the key, so that no other entry is read.
+_ORPHANS = """
+    WITH RECURSIVE each_job (number) AS (
+        SELECT min(job) FROM entries
+        UNION ALL
+        SELECT (SELECT min(job) FROM entries WHERE job > number) FROM each_job
+        WHERE number IS NOT NULL
+    )
+    SELECT number FROM each_job
+    WHERE number IS NOT NULL AND number NOT IN (SELECT number FROM jobs)
+"""
+
 
 def add(connection: sqlite3.Connection, entries: Iterable[Entry]) -> None:
     """Adds the entries, inside the transaction that is open."""
@@ -32,7 +44,7 @@ def journal_of(connection: sqlite3.Connection, number: str) -> Journal:
                 job=row[0],
                 sequence=row[1],
                 edit=row[2],
-                at=datetime.fromisoformat(row[3]),
+                at=zoned(row[3]),
                 person=persons(row[4], row[5]),
                 path=row[6],
                 old=row[7],
@@ -43,6 +55,23 @@ def journal_of(connection: sqlite3.Connection, number: str) -> Journal:
             for row in rows
         )
     )
+
+
+def zoned(text: str) -> datetime:
+    """The time that stands in a row.
+
+    Raises:
+        ValueError: it is none, or does not say its zone.
+    """
+    at = datetime.fromisoformat(text)
+    if at.tzinfo is None:
+        raise ValueError(f"The time {text} does not say its zone.")
+    return at
+
+
+def orphans(connection: sqlite3.Connection) -> tuple[str, ...]:
+    """The jobs that have entries and no row in the tray, in order of their numbers."""
+    return tuple(number for (number,) in connection.execute(_ORPHANS))
 
 
 def _person(name: str, role: str) -> Person:

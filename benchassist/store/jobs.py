@@ -14,11 +14,12 @@ from benchassist.job.document import Job, JobState
 from benchassist.job.journal import Entry, Journal
 from benchassist.store import entries as rows
 from benchassist.store import schema, tray
-from benchassist.store.faults import in_words
+from benchassist.store.faults import in_words, reading
 from benchassist.store.files import settle_file, settle_folder
 from benchassist.store.lock import only_writer
+from benchassist.store.mending import Mender
 from benchassist.store.place import private_folder
-from benchassist.store.tray import JobRow, Query, Tip
+from benchassist.store.tray import JobRow, Junk, Query, Tip
 from benchassist.wrong import BenchError
 
 FILE = "jobs.sqlite3"
@@ -36,11 +37,14 @@ class OpenedJob:
         journal: how it came to stand so.
         damage: a sentence when the journal does not hold together, else empty; such a job may
             be looked at and printed, and nothing may be added to it.
+        mended: a sentence when the tray showed the job otherwise than its journal says and was
+            put right, else empty.
     """
 
     job: Job
     journal: Journal
     damage: str = ""
+    mended: str = ""
 
     @property
     def is_read_only(self) -> bool:
@@ -62,6 +66,8 @@ class JobStore:
         with ExitStack() as opening:
             opening.enter_context(only_writer(folder))
             self._connection = opening.enter_context(closing(schema.connect(self._file)))
+            self._mender = Mender(self._connection, self._file)
+            self._mender.restore_rows()
             self._closing = opening.pop_all()
 
     def __enter__(self) -> Self:
@@ -83,6 +89,11 @@ class JobStore:
     def folder(self) -> Path:
         """The data folder."""
         return self._file.parent
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What was put right in the tray, or left out of it, since the folder was opened."""
+        return self._mender.notes
 
     def append(self, entries: Sequence[Entry], after: Job, worst: str = "") -> None:
         """Stores the entries of one edit: on disk when this returns, or nothing of them.
@@ -119,12 +130,12 @@ class JobStore:
 
     def exists(self, number: str) -> bool:
         """Whether there is a job of this number."""
-        with in_words(self._file):
+        with reading(self._file):
             return tray.tip(self._connection, number) is not None
 
     def number_like(self, typed: str) -> str | None:
         """The number of the job that is meant, whatever the case of its letters."""
-        with in_words(self._file):
+        with reading(self._file):
             return tray.number_like(self._connection, typed)
 
     def journal(self, number: str) -> Journal:
@@ -133,14 +144,8 @@ class JobStore:
         Raises:
             BenchError: there is no such job, or its rows are damaged.
         """
-        with in_words(self._file):
-            try:
-                journal = rows.journal_of(self._connection, number)
-            except ValueError as error:
-                raise BenchError(
-                    f"The history of job {number} is damaged and cannot be read. "
-                    "Open the job from the last back-up."
-                ) from error
+        with reading(self._file):
+            journal = self._mender.journal(number)
         if not journal.entries:
             raise BenchError(f"There is no job {number} here.")
         return journal
@@ -160,16 +165,26 @@ class JobStore:
             BenchError: there is no such job, or its history is damaged beyond folding.
         """
         journal = self.journal(number)
-        return OpenedJob(journal.fold(), journal, self._damage(journal))
+        job, damage = journal.fold(), self._damage(journal)
+        mended = "" if damage else self._mender.mend(job, journal)
+        return OpenedJob(job, journal, damage, mended)
 
     def _damage(self, journal: Journal) -> str:
-        with in_words(self._file):
+        with reading(self._file):
             stored = tray.tip(self._connection, journal.number)
         found = journal.verify(stored.digest if stored else "")
-        if found is None:
+        count = len(journal.entries)
+        if found is not None:
+            fault = found.sentence
+        elif stored is not None and stored.entries != count:
+            fault = (
+                f"The tray counts {stored.entries} entries of job {journal.number}, and its "
+                f"history has {count}."
+            )
+        else:
             return ""
         return (
-            f"{found.sentence} It can be read and printed, and nothing can be added to it. "
+            f"{fault} It can be read and printed, and nothing can be added to it. "
             "Compare it with the last back-up."
         )
 
@@ -181,13 +196,20 @@ class JobStore:
         until: datetime | None = None,
         limit: int = 200,
     ) -> tuple[JobRow, ...]:
-        """The jobs that fit, the one changed last first; see `Query` for what fits."""
-        with in_words(self._file):
-            return tray.search(self._connection, Query(text, state, since, until), limit)
+        """The jobs that fit, the one changed last first; see `Query` for what fits.
+
+        A row that cannot be read is made again from its journal, or left out with a note.
+        """
+        with reading(self._file):
+            found = tray.search(self._connection, Query(text, state, since, until), limit)
+        rows = (
+            self._mender.restored(row.number) if isinstance(row, Junk) else row for row in found
+        )
+        return tuple(row for row in rows if row is not None)
 
     def counts(self) -> Mapping[JobState, int]:
         """How many jobs stand in each state."""
-        with in_words(self._file):
+        with reading(self._file):
             return tray.counts(self._connection)
 
     def backup(self, target: Path) -> None:

@@ -19,12 +19,18 @@ def only_writer(folder: Path) -> Iterator[None]:
     """Holds the folder for this process; a killed process lets go of it by itself.
 
     Raises:
-        BenchError: another window holds it, and since when; or the folder cannot be locked.
+        BenchError: another window holds it, and since when; or the folder cannot be written or
+            locked.
     """
-    lock = FileLock(folder / "benchassist.lock", timeout=0, mode=0o600)
+    file = folder / "benchassist.lock"
+    lock = FileLock(file, timeout=0, mode=0o600)
     try:
         lock.acquire()
     except Timeout as error:
+        if not file.exists():
+            raise BenchError(
+                f"The data folder {folder} cannot be written: nothing can be made in it."
+            ) from error
         raise BenchError(
             f"Benchassist is already open in another window{_holder(folder)}. "
             "Go on there, or close that window first."

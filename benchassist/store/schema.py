@@ -7,7 +7,7 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import TypeAlias
 
-from benchassist.store.faults import in_words
+from benchassist.store.faults import DAMAGED, in_words, reading
 from benchassist.store.files import settle_folder
 from benchassist.wrong import BenchError
 
@@ -94,6 +94,15 @@ _VERSION_1 = (
     """,
 )
 
+_SHAPES = {
+    "jobs": (
+        "id, number, wearer, design, state, worst, attempts, created, changed, entries, digest"
+    ),
+    "entries": "job, sequence, edit, at, person, role, path, old, new, undoes, previous",
+    "names": "number, wearer",
+}
+"""The tables of the newest version and their columns."""
+
 _MANNERS = (
     "PRAGMA foreign_keys = ON",
     # Not the write-ahead log: in the SQLite of Debian 12 (3.40.1) a rare race when that log is
@@ -107,17 +116,20 @@ def connect(file: Path) -> sqlite3.Connection:
     """The database of this file in the present version; made when there is none.
 
     Raises:
-        BenchError: empty, damaged, of a newer program, or the disk refuses.
+        BenchError: empty, damaged, foreign, of a newer program, or the disk refuses.
     """
     with in_words(file):
         if not file.exists():
             _make(file)
         elif file.stat().st_size == 0:
             raise BenchError(f"The file {file} is empty: put the last back-up in its place.")
-        connection = _opened(file)
+        connection = _at(file)
         try:
             _refuse_cut(connection, file)
+            _refuse_foreign(connection, file)
+            _teach(connection)
             migrate(connection)
+            _refuse_misshapen(connection, file)
         except BaseException:
             connection.close()
             raise
@@ -158,11 +170,16 @@ def transaction(connection: sqlite3.Connection) -> Iterator[None]:
         raise
 
 
-def _opened(file: Path) -> sqlite3.Connection:
+def _at(file: Path) -> sqlite3.Connection:
     connection = sqlite3.connect(file, isolation_level=None)
+    # A broken letter must not hide a job: it is shown as broken, and the digest tells of it.
+    connection.text_factory = lambda text: str(text, "utf-8", "replace")
+    return connection
+
+
+def _teach(connection: sqlite3.Connection) -> None:
     for pragma in _MANNERS:
         connection.execute(pragma)
-    return connection
 
 
 def _refuse_cut(connection: sqlite3.Connection, file: Path) -> None:
@@ -175,11 +192,28 @@ def _refuse_cut(connection: sqlite3.Connection, file: Path) -> None:
         raise BenchError(f"The file {file} is cut short: put the last back-up in its place.")
 
 
+def _refuse_foreign(connection: sqlite3.Connection, file: Path) -> None:
+    """Refuses a database that is not ours before anything in it is touched."""
+    version: int = connection.execute("PRAGMA user_version").fetchone()[0]
+    found = {name for (name,) in connection.execute("SELECT name FROM sqlite_schema")}
+    is_bare = version == 0 and not found
+    is_ours = version > 0 and found >= set(_SHAPES)
+    if not (is_bare or is_ours):
+        raise BenchError(f"{DAMAGED} The file is {file}.")
+
+
+def _refuse_misshapen(connection: sqlite3.Connection, file: Path) -> None:
+    with reading(file):
+        for table, columns in _SHAPES.items():
+            connection.execute(f"SELECT {columns} FROM {table} LIMIT 1").fetchall()  # noqa: S608 - our own names
+
+
 def _make(file: Path) -> None:
     """Makes the database under another name first, so that an empty file means damage."""
     part = file.with_name(file.name + ".new")
     private_file(part)
-    with closing(_opened(part)) as connection:
+    with closing(_at(part)) as connection:
+        _teach(connection)
         migrate(connection)
     _journal_file(part).unlink(missing_ok=True)
     part.replace(file)

@@ -4,10 +4,12 @@ import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from typing import TypeAlias
 
 from benchassist.job.document import Job, JobState
 from benchassist.job.journal import Entry, moment
 from benchassist.job.order import Design
+from benchassist.store.entries import zoned
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +36,13 @@ class JobRow:
     attempts: int
     created: datetime
     changed: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Junk:
+    """The number of a job whose row does not hold what Benchassist writes."""
+
+    number: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +78,8 @@ _FETCHED = "id IN (SELECT rowid FROM names WHERE names MATCH ?)"
 # A plus sign keeps SQLite from using the index of that column: so it does not fetch and sort
 # all that match a common word, nor read all of one state for a rare one.
 _WALKED = "+id IN (SELECT rowid FROM names WHERE names MATCH ?)"
+
+_Raw: TypeAlias = tuple[str, str, str, str, str, int, str, str]
 
 _COLUMNS = "number, wearer, design, state, worst, attempts, created, changed"
 
@@ -116,7 +127,62 @@ def put(connection: sqlite3.Connection, job: Job, last: Entry, worst: str) -> No
     )
 
 
-def search(connection: sqlite3.Connection, query: Query, limit: int) -> tuple[JobRow, ...]:
+def row_of(job: Job, last: Entry, worst: str) -> JobRow:
+    """What the tray should show of a job whose journal ends with this entry."""
+    return JobRow(
+        job.number,
+        job.order.wearer,
+        job.order.design,
+        job.state,
+        worst,
+        len(job.attempts),
+        job.created,
+        last.at,
+    )
+
+
+def stored(connection: sqlite3.Connection, number: str) -> JobRow | Junk | None:
+    """What the tray shows of this job; None when there is no such row."""
+    row = connection.execute(
+        f"SELECT {_COLUMNS} FROM jobs WHERE number = ?",  # noqa: S608 - our own column names
+        (number,),
+    ).fetchone()
+    return None if row is None else _read(row)
+
+
+def show_again(connection: sqlite3.Connection, row: JobRow) -> None:
+    """Writes anew what the tray shows of a job, and not where its journal ends.
+
+    So a row put right never makes a journal look whole that was cut or altered.
+    """
+    connection.execute(
+        "UPDATE jobs SET wearer = ?, design = ?, state = ?, attempts = ?, created = ?, "
+        "changed = ? WHERE number = ?",
+        (
+            row.wearer,
+            row.design or "",
+            row.state,
+            row.attempts,
+            moment(row.created),
+            moment(row.changed),
+            row.number,
+        ),
+    )
+
+
+def unknown(connection: sqlite3.Connection) -> tuple[str, ...]:
+    """The numbers of the rows whose state is none: no search by state would find them."""
+    marks = ", ".join("?" * len(JobState))
+    rows = connection.execute(
+        f"SELECT number FROM jobs WHERE state NOT IN ({marks})",  # noqa: S608 - marks alone
+        tuple(JobState),
+    )
+    return tuple(number for (number,) in rows)
+
+
+def search(
+    connection: sqlite3.Connection, query: Query, limit: int
+) -> tuple[JobRow | Junk, ...]:
     """The jobs that fit, the one changed last first."""
     conditions, values = ["1"], list[str | int]()
     words = _beginnings(query.text)
@@ -138,7 +204,7 @@ def search(connection: sqlite3.Connection, query: Query, limit: int) -> tuple[Jo
         "ORDER BY changed DESC, id DESC LIMIT ?",
         (*values, limit),
     )
-    return tuple(_job_row(row) for row in rows)
+    return tuple(_read(row) for row in rows)
 
 
 def counts(connection: sqlite3.Connection) -> Mapping[JobState, int]:
@@ -163,7 +229,14 @@ def _beginnings(text: str) -> str:
     return " AND ".join(f'"{word}"*' for word in words) or nothing
 
 
-def _job_row(row: tuple[str, str, str, str, str, int, str, str]) -> JobRow:
+def _read(row: _Raw) -> JobRow | Junk:
+    try:
+        return _job_row(row)
+    except (ValueError, TypeError):
+        return Junk(row[0])
+
+
+def _job_row(row: _Raw) -> JobRow:
     number, wearer, design, state, worst, attempts, created, changed = row
     return JobRow(
         number,
@@ -172,6 +245,6 @@ def _job_row(row: tuple[str, str, str, str, str, int, str, str]) -> JobRow:
         JobState(state),
         worst,
         attempts,
-        datetime.fromisoformat(created),
-        datetime.fromisoformat(changed),
+        zoned(created),
+        zoned(changed),
     )

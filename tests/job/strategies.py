@@ -136,7 +136,9 @@ checks = st.builds(Checks, answers=answer_maps)
 bench_work = st.builds(
     BenchWork,
     answers=answer_maps,
-    corrections=few(st.builds(Correction, check=texts, action=texts, tool=texts)),
+    corrections=few(
+        st.builds(Correction, check=texts, action=texts, tool=texts, rereads=few(texts))
+    ),
 )
 lens_readings = st.builds(
     LensReadings,
@@ -149,17 +151,43 @@ lens_readings = st.builds(
 layouts = st.builds(
     EyeLayout, distance_pd=few(millimetres), height=few(millimetres), tilt=few(angles)
 )
-persons = st.builds(Person, name=texts, role=st.sampled_from(Role))
-signatures = st.builds(Signature, person=persons, at=moments, remark=texts)
-sign_offs = st.builds(
-    SignOff,
-    outcome=maybe(st.sampled_from(Outcome)),
-    reason=texts,
-    prepared=maybe(signatures),
-    dispensed=maybe(signatures),
-    countersigned=maybe(signatures),
-    sent_back=maybe(signatures),
-)
+
+
+def signatures(names: str, *roles: Role) -> st.SearchStrategy[Signature]:
+    """Signatures of persons in these roles whose names are made of these letters."""
+    persons = st.builds(
+        Person, name=st.text(names, min_size=1, max_size=4), role=st.sampled_from(roles)
+    )
+    return st.builds(Signature, person=persons, at=moments, remark=texts)
+
+
+def sign_offs_of(outcome: Outcome | None) -> st.SearchStrategy[SignOff]:
+    """Attempts ended with this outcome, in every way that holds together."""
+    unsigned = st.builds(
+        SignOff,
+        outcome=st.just(outcome),
+        reason=texts,
+        prepared=maybe(signatures("aé", *Role)),
+        sent_back=maybe(signatures("bö", Role.OPTICIAN, Role.SUPERVISOR)),
+    )
+    if outcome is None:
+        return unsigned
+    dispensed = signatures("cø", Role.OPTICIAN, Role.SUPERVISOR)
+    countersigned = maybe(signatures("dé", Role.SUPERVISOR))
+    if outcome is Outcome.HOLD:
+        countersigned = st.none()
+    signed = st.builds(
+        lambda signoff, first, second: signoff.with_(
+            reason=f"because {signoff.reason}", dispensed=first, countersigned=second
+        ),
+        unsigned,
+        dispensed,
+        countersigned,
+    )
+    return unsigned | signed
+
+
+sign_offs = maybe(st.sampled_from(Outcome)).flatmap(sign_offs_of)
 
 
 def attempts(

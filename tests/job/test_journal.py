@@ -172,7 +172,9 @@ def test_a_new_attempt_is_written_and_the_earlier_one_never_changes_again() -> N
         reading("-2.00"),
         lambda job: countersigned(with_reading(job, "-2.00"), SUPERVISOR, later(31)),
         lambda job: job.with_now(
-            job.now.with_(signoff=job.now.signoff.with_(outcome=Outcome.RETURN))
+            job.now.with_(
+                signoff=job.now.signoff.with_(outcome=Outcome.RETURN, reason="axis out")
+            )
         ),
     ],
     ids=["the order", "a reading", "a reading beside a signature", "the outcome alone"],
@@ -249,6 +251,34 @@ def test_a_journal_that_does_not_fold_says_so() -> None:
     damaged = Journal((journal.entries[0], journal.entries[2]))
     with pytest.raises(BenchError, match=r"history of job FH-0417 is damaged.*order\.remark"):
         damaged.fold()
+
+
+@pytest.mark.parametrize("new", ["{", "[" * 100_000, "NaN"], ids=["cut", "deep", "no number"])
+def test_an_entry_that_is_no_json_is_told_in_plain_words(new: str) -> None:
+    journal = written(remark("one"), remark("two"))
+    one, two, three = journal.entries
+    with pytest.raises(BenchError, match=r"history of job FH-0417 is damaged") as caught:
+        Journal((one, replace(two, new=new), three)).fold()
+    assert caught.value.sentence == (
+        "The history of job FH-0417 is damaged: The change of 'order.remark' does not fit the "
+        "job. Open the job from the last back-up."
+    )
+    with pytest.raises(BenchError, match="The change of the whole job does not fit"):
+        Journal((replace(one, new="{"),)).fold()
+
+
+def test_a_clock_that_was_set_back_is_known_by_its_edits() -> None:
+    assert written(remark("one"), remark("two")).clock_ran_back == ()
+    job = bookbinders_job()
+    journal = Journal.start(job, OPTICIAN, later(10))
+    for minute in (11, 5, 5, 6, 4):
+        after = with_remark(
+            with_reading(job, f"-{minute}.00"), f"{minute} {len(job.now.right.distance)}"
+        )
+        journal = journal.extended(journal.record(job, after, OPTICIAN, later(minute)))
+        job = after
+    assert journal.clock_ran_back == (3, 6)
+    assert journal.verify() is None
 
 
 def test_a_digest_is_over_plain_canonical_json() -> None:

@@ -103,6 +103,16 @@ POWER = ("order", "right", "power", "sphere")
         (altered(*POWER, value=True), "'order.right.power.sphere': a number is expected"),
         (altered(*POWER, value="two"), "'order.right.power.sphere': a number is expected"),
         (altered(*POWER, value="1.2345"), "no more than 3 decimal places"),
+        (altered(*POWER, value="1_0"), "'order.right.power.sphere': a number is expected"),
+        (altered(*POWER, value="٣"), "'order.right.power.sphere': a number is expected"),
+        (altered(*POWER, value="0E+999999"), "sphere': a number is expected"),
+        (altered(*POWER, value="1e1"), "'order.right.power.sphere': a number is expected"),
+        (altered(*POWER, value=".5"), "'order.right.power.sphere': a number is expected"),
+        (altered(*POWER, value=""), "'order.right.power.sphere': a number is expected"),
+        (altered(*POWER, value=["1"]), "'order.right.power.sphere': a number is expected"),
+        (altered(*POWER, value="40.001"), "'order.right.power.sphere': input should be less"),
+        (altered("order", "wearer", value="x" * 121), "'order.wearer': at most 120 char"),
+        (altered("order", "remark", value="x" * 2001), "'order.remark': at most 2000 char"),
         (altered(*POWER, value=10**400), "'order.right.power.sphere'"),
         (altered("order", "wearer", value=5), "'order.wearer': a text is expected"),
         (altered("order", "wearer", value="\ud800"), "half of a character"),
@@ -116,10 +126,83 @@ POWER = ("order", "right", "power", "sphere")
         (altered("attempts", 0, value=7), "'attempts.0': a group of fields"),
         (altered("attempts", 0, "bench", "corrections", value={}), "a list is expected"),
     ],
-    ids=range(31),
+    ids=range(41),
 )
 def test_what_is_not_a_job_is_refused_in_a_sentence(text: str | bytes, sentence: str) -> None:
     with pytest.raises(BenchError, match=sentence) as caught:
         read(text)
     assert caught.value.sentence.endswith(".")
     assert "\n" not in caught.value.sentence
+
+
+def signature(name: str, role: str) -> Json:
+    return {"person": {"name": name, "role": role}, "at": "2026-03-02T10:00:00Z", "remark": ""}
+
+
+BY_TRAINEE = signature("Tomas Aldana", "trainee")
+BY_OPTICIAN = signature("Ilse Varga", "optician")
+BY_SUPERVISOR = signature("Priya Nandakumar", "supervisor")
+RELEASED: dict[str, Json] = {"outcome": "release", "dispensed": BY_OPTICIAN}
+
+
+@pytest.mark.parametrize(
+    ("signoff", "sentence"),
+    [
+        ({"outcome": "release", "dispensed": BY_TRAINEE}, "a trainee prepares a job"),
+        ({"dispensed": BY_OPTICIAN}, "an outcome is chosen before it is signed"),
+        (RELEASED | {"outcome": "hold"}, "the outcome 'hold' needs a reason"),
+        ({"countersigned": BY_SUPERVISOR}, "nothing to countersign: no optician has signed"),
+        (RELEASED | {"countersigned": BY_OPTICIAN}, "only a supervisor countersigns"),
+        (
+            RELEASED | {"outcome": "hold", "reason": "x", "countersigned": BY_SUPERVISOR},
+            "a pair on hold is not countersigned",
+        ),
+        (
+            RELEASED | {"countersigned": signature("ilse varga.", "supervisor")},
+            "the supervisor must be another person",
+        ),
+        ({"sent_back": BY_TRAINEE}, "a trainee does not send a signed job back"),
+        ({"sent_back": signature(" ", "supervisor")}, "name': a text is expected"),
+        ({"prepared": signature("\u202e\u200b", "trainee")}, "name': a text is expected"),
+        ({"prepared": signature("x" * 121, "trainee")}, "name': at most 120 characters"),
+    ],
+)
+def test_a_job_file_that_contradicts_itself_is_refused(
+    signoff: dict[str, Json], sentence: str
+) -> None:
+    with pytest.raises(BenchError, match=sentence) as caught:
+        read(altered("attempts", 0, "signoff", value=signoff))
+    assert "in the field 'attempts.0.signoff" in caught.value.sentence
+
+
+@pytest.mark.parametrize(
+    "signoff",
+    [
+        {"prepared": BY_TRAINEE},
+        RELEASED,
+        RELEASED | {"countersigned": BY_SUPERVISOR},
+        RELEASED | {"outcome": "hold", "reason": "no wearer", "sent_back": BY_OPTICIAN},
+        {"outcome": "return to lab", "reason": "", "sent_back": BY_SUPERVISOR},
+    ],
+)
+def test_a_job_file_that_holds_together_is_read(signoff: dict[str, Json]) -> None:
+    assert read(altered("attempts", 0, "signoff", value=signoff)).number == "FH-0417"
+
+
+def test_a_contradiction_in_an_earlier_attempt_is_found_too() -> None:
+    document = json.loads(write(bookbinders_job().with_new_attempt()))
+    document["attempts"][0]["signoff"] |= {"outcome": "release", "dispensed": BY_TRAINEE}
+    with pytest.raises(BenchError, match=r"attempts\.0\.signoff.*a trainee prepares"):
+        read(json.dumps(document))
+
+
+def test_what_nobody_sees_in_a_text_becomes_a_space() -> None:
+    job = read(altered("order", "wearer", value=" Marit\u202eOduya\x07\n\u200b"))
+    assert job.order.wearer == "Marit Oduya"
+    assert read(write(job)) == job
+
+
+def test_the_letters_of_any_script_stay() -> None:
+    names = ("Zoë Ångström", "Марія Ґалаґан", "मीरा", "می\u200cروم", "李\u3000明")
+    for name in names:
+        assert read(altered("order", "wearer", value=name)).order.wearer == name

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from benchassist.store.faults import in_words
+from benchassist.store.faults import in_words, reading
 from benchassist.wrong import BenchError
 
 HERE = Path("jobs.sqlite3")
@@ -36,3 +36,13 @@ def test_another_program_holding_the_file_is_told(tmp_path: Path) -> None:
         other.execute("PRAGMA busy_timeout = 0")
         with pytest.raises(BenchError, match="Another program is holding"), in_words(file):
             other.execute("BEGIN EXCLUSIVE")
+
+
+def test_what_does_not_fit_in_reading_is_damage_of_the_file() -> None:
+    with closing(sqlite3.connect(":memory:")) as connection:
+        with pytest.raises(BenchError, match="not of Benchassist"), reading(HERE):
+            connection.execute("SELECT * FROM jobs")
+        with pytest.raises(sqlite3.ProgrammingError), reading(HERE):
+            connection.execute("SELECT ?", ())
+    with pytest.raises(BenchError, match=r"The file is jobs\.sqlite3\."), reading(HERE):
+        int("x")

@@ -54,3 +54,12 @@ def test_the_data_folder_is_the_chosen_one_then_the_environments_then_the_users(
     assert data_folder(None, {"BENCHASSIST_DATA": " "}) == own
     assert data_folder(None, {}) == own
     assert data_folder(Path("jobs"), {}) == Path.cwd() / "jobs"
+
+
+def test_the_folder_of_a_user_who_is_not_there_is_told() -> None:
+    sentence = "The data folder ~nosuch/x cannot be found: there is no such user."
+    with pytest.raises(BenchError) as caught:
+        data_folder(None, {"BENCHASSIST_DATA": "~nosuch/x"})
+    assert caught.value.sentence == sentence
+    with pytest.raises(BenchError, match="no such user"):
+        data_folder(Path("~nosuch/x"), {})

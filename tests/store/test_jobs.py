@@ -1,5 +1,6 @@
 import os
 import sqlite3
+import sys
 from contextlib import closing
 from pathlib import Path
 
@@ -8,6 +9,7 @@ import pytest
 from benchassist.job.document import Job
 from benchassist.job.journal import Journal
 from benchassist.store.jobs import FILE, JobStore
+from benchassist.store.lock import only_writer
 from benchassist.wrong import BenchError
 from tests.job.samples import (
     NINE,
@@ -119,7 +121,8 @@ def test_a_full_disk_is_told_and_leaves_nothing_in_part(folder: Path) -> None:
         connection = connection_of(store)
         pages = connection.execute("PRAGMA page_count").fetchone()[0]
         connection.execute(f"PRAGMA max_page_count = {pages}")
-        after = with_remark(with_reading(job, "-2.25"), "x" * 50_000)
+        remarks = {f"bench.{number}": "x" * 2000 for number in range(25)}
+        after = job.with_now(job.now.with_(skipped=remarks))
         entries = journal.record(job, after, OPTICIAN, later(1))
         with pytest.raises(BenchError, match=r"disk is full.*not stored"):
             store.append(entries, after)
@@ -144,6 +147,30 @@ def test_a_folder_that_cannot_be_made_is_told(tmp_path: Path, blocked: str) -> N
     (tmp_path / "data").touch()
     with pytest.raises(BenchError, match=r"data folder .* BENCHASSIST_DATA"):
         JobStore(tmp_path / blocked)
+
+
+@pytest.mark.skipif(os.name != "posix", reason="permissions are the profile's on Windows")
+def test_a_folder_that_others_can_read_is_closed_to_them(folder: Path) -> None:
+    folder.mkdir(mode=0o755)
+    with JobStore(folder):
+        assert folder.stat().st_mode & 0o777 == 0o700
+
+
+@pytest.mark.skipif(os.name != "posix", reason="permissions are the profile's on Windows")
+def test_a_folder_that_many_share_is_left_as_it_is(folder: Path) -> None:
+    folder.mkdir()
+    folder.chmod(0o1755)
+    with JobStore(folder):
+        assert folder.stat().st_mode & 0o7777 == 0o1755
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="no other system has such a folder")
+def test_a_folder_in_which_nothing_can_be_made_is_told() -> None:
+    with (
+        pytest.raises(BenchError, match=r"/proc/self cannot be written"),
+        only_writer(Path("/proc/self")),
+    ):
+        pass
 
 
 @pytest.mark.skipif(os.name != "posix", reason="permissions are the profile's on Windows")
@@ -216,16 +243,19 @@ def test_tampering_is_found_when_the_job_is_opened(folder: Path, statement: str)
     [
         "UPDATE entries SET role = 'owner' WHERE sequence = 1",
         "UPDATE entries SET at = 'noon' WHERE sequence = 1",
+        "UPDATE entries SET at = '2026-03-02T09:00:00' WHERE sequence = 1",
         "UPDATE entries SET new = '{' WHERE sequence = 1",
     ],
-    ids=["role", "time", "value"],
+    ids=["role", "time", "time without its zone", "value"],
 )
 def test_damage_beyond_reading_is_a_sentence(folder: Path, statement: str) -> None:
     with JobStore(folder) as store:
         filled(store)
     tampered(folder, statement)
-    with JobStore(folder) as store, pytest.raises(BenchError, match="history of job FH-0417"):
+    damaged = pytest.raises(BenchError, match="history of job FH-0417 is damaged")
+    with JobStore(folder) as store, damaged as caught:
         store.open_job("FH-0417")
+    assert "Expecting" not in caught.value.sentence
 
 
 def test_a_job_created_in_another_zone_is_the_same_job(bench: Bench) -> None:

@@ -95,6 +95,57 @@ def test_a_file_that_is_no_database_is_told(folder: Path) -> None:
         JobStore(folder)
 
 
+def make_foreign(file: Path, *statements: str) -> None:
+    with closing(sqlite3.connect(file, isolation_level=None)) as connection:
+        for statement in statements:
+            connection.execute(statement)
+
+
+@pytest.mark.parametrize(
+    "statements",
+    [
+        ("CREATE TABLE shelf (book TEXT)",),
+        ("CREATE TABLE shelf (book TEXT)", "PRAGMA user_version = 1"),
+        ("CREATE TABLE shelf (book TEXT)", "PRAGMA user_version = 9"),
+        ("CREATE TABLE shelf (book TEXT)", "PRAGMA journal_mode = WAL"),
+        (
+            "CREATE TABLE jobs (number TEXT)",
+            "CREATE TABLE entries (job TEXT)",
+            "CREATE TABLE names (number TEXT)",
+            "PRAGMA user_version = 1",
+        ),
+    ],
+)
+def test_a_foreign_database_is_told_and_left_alone(
+    folder: Path, statements: tuple[str, ...]
+) -> None:
+    folder.mkdir()
+    make_foreign(folder / FILE, *statements)
+    content = (folder / FILE).read_bytes()
+    with pytest.raises(BenchError, match=r"not of Benchassist: put the last.*jobs\.sqlite3"):
+        JobStore(folder)
+    assert (folder / FILE).read_bytes() == content
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "PRAGMA user_version = 0",
+        "PRAGMA user_version = -1",
+        "DROP TABLE entries",
+        "DROP TABLE jobs",
+        "DROP TABLE names",
+        "ALTER TABLE jobs DROP COLUMN worst",
+    ],
+)
+def test_a_database_with_something_missing_is_told(folder: Path, statement: str) -> None:
+    with JobStore(folder) as store:
+        Bench(store).begin(bookbinders_job())
+    make_foreign(folder / FILE, statement)
+    with pytest.raises(BenchError, match=r"not of Benchassist: put the last.*jobs\.sqlite3"):
+        JobStore(folder)
+
+
 def test_a_program_killed_while_making_the_database_is_no_harm(folder: Path) -> None:
     folder.mkdir()
     (folder / f"{FILE}.new").write_bytes(b"half of a database")
