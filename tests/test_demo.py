@@ -6,6 +6,7 @@ import pytest
 from pypdfium2 import PdfDocument
 
 from benchassist.cli import record_of
+from benchassist.guide.answers import ANSWERED
 from benchassist.guide.flow import standing
 from benchassist.guide.load import load_guide
 from benchassist.guide.prompts import StepId
@@ -13,10 +14,12 @@ from benchassist.job.document import Job, JobState
 from benchassist.job.signoff import Outcome
 from benchassist.job.upgrade import read, write
 from benchassist.limits.load import load_limits
+from benchassist.optics.eye import Eye
 from benchassist.records.demo import demo_files, demo_workshop, last_moment
 from benchassist.records.pdf import record_pdf
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.judge import judge
+from benchassist.verdicts.meters import Meters
 
 FILES = demo_files()
 GUIDE = load_guide()
@@ -91,6 +94,58 @@ def test_the_skew_was_corrected_once_and_measured_again() -> None:
     bench = job_of("3-bifocal-segment-low").now.bench
     assert [correction.check for correction in bench.corrections] == ["bench.skew"]
     assert bench.answers["skew"].again_because == ""
+
+
+def test_what_the_correction_may_have_moved_was_read_again() -> None:
+    job = job_of("3-bifocal-segment-low")
+    (correction,) = job.now.bench.corrections
+    remedies = GUIDE.prompt(correction.check).remedies
+    disturbs = next(one.disturbs for one in remedies if one.does == correction.action)
+    asked = {item.prompt.id: item.prompt for item in standing(job, (), GUIDE).prompts}
+    readings = {name for name in disturbs if name in asked and asked[name].kind not in ANSWERED}
+    assert set(correction.rereads) == readings
+    assert correction.remark.startswith(
+        "Left side raised at the bridge. Read again: right lens"
+    )
+
+
+def test_every_reading_is_from_a_meter_checked_that_day_but_one() -> None:
+    unchecked = []
+    for file in FILES:
+        job = read(file.read_bytes())
+        for at in range(1, len(job.attempts) + 1):
+            earlier = job.with_(attempts=job.attempts[:at])
+            meters = Meters.of(earlier)
+            for eye in Eye:
+                for meter in meters.all_of(earlier.now.eye(eye)):
+                    assert meter.known is not None
+                    if not meter.is_checked:
+                        unchecked.append((file.stem, eye, meter.name))
+    one = ("2-single-vision-axis-outside", Eye.LEFT, "manual meter, bench 1")
+    assert unchecked == [one]
+
+
+@pytest.mark.parametrize(
+    ("step", "check"),
+    [
+        ("bench", "skew"),
+        ("bench", "open-angle"),
+        ("bench", "pantoscopic"),
+        ("bench", "table-upright"),
+        ("fit", "cross"),
+        ("fit", "tilt"),
+        ("fit", "vertex"),
+    ],
+)
+def test_no_two_pairs_have_the_same_figures(step: str, check: str) -> None:
+    measured = []
+    for file in FILES:
+        now = read(file.read_bytes()).now
+        answers = now.bench.answers if step == "bench" else now.fit.answers
+        if check in answers:
+            measured.append(dict(answers[check].measured))
+    assert len(measured) >= 3
+    assert all(measured.count(one) == 1 for one in measured)
 
 
 def test_the_pair_came_back_from_the_lab() -> None:

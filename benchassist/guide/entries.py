@@ -5,8 +5,10 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
+from benchassist.guide.metercheck import Taken
 from benchassist.guide.prompts import Kind
 from benchassist.job.base import Frozen
+from benchassist.job.instrument import Speech
 from benchassist.job.order import Design, Rim
 from benchassist.optics.eye import Eye
 
@@ -86,6 +88,20 @@ class PromptEntry(Frozen):
     otherwise: Text = ""
     variant: tuple[VariantEntry, ...] = ()
     after: tuple[Name, ...] = ()
+
+
+class MeterStepEntry(Frozen):
+    """One step of the daily check of a lens meter."""
+
+    id: Name
+    title: Text
+    takes: Taken = Taken.NOTHING
+    speech: Speech | None = None
+    ask: Text
+    how: Text
+    why: Text
+    fault: Text = ""
+    evidence: Annotated[tuple[Name, ...], Field(min_length=1)]
 
 
 class NoteEntry(Frozen):

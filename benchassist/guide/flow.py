@@ -1,14 +1,23 @@
 """What to do next: the steps of a job, how each stands, and what a correction reopens."""
 
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
-from benchassist.guide.answers import ANSWERED, answer_to, is_given, with_answer
+from benchassist.guide.answers import ANSWERED, READINGS, answer_to, is_given, with_answer
 from benchassist.guide.conditions import for_job, why_not
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind, Prompt, Step, StepId
+from benchassist.guide.taken import NOTHING, has_reading, taken
 from benchassist.job.checks import Answer, Correction
 from benchassist.job.document import Job
+from benchassist.optics.eye import Eye
 from benchassist.verdicts.finding import Finding, State, worst
+
+_JUDGED = READINGS | {Kind.LAYOUT}
+"""Kinds whose answer says nothing by itself: it is good or bad only once it is judged."""
+
+_PRISMS = tuple(f"{eye}.prism" for eye in Eye)
+_PRISM_OF_BOTH = frozenset({"pair.prism-horizontal", "pair.prism-vertical"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,9 +28,12 @@ class PromptStanding:
         prompt: the prompt, in the words for this job.
         is_done: answered or skipped, and not reopened.
         is_skipped: marked not applicable with a reason.
-        state: the worst of its findings; what is not done is at least 'to do'.
-        findings: what was judged from its answer.
-        waits_for: ids of the checks that should stand first and do not stand yet.
+        state: the worst of its findings; what is not done is at least 'to do', and a reading
+            of which nothing is judged yet is 'not applicable'.
+        findings: what was judged from its answer; those on the prism of the pair stand at
+            both lenses.
+        waits_for: titles of the checks that should stand first and do not stand yet.
+        again_because: why it is to be done again, in one sentence; empty when it is not.
     """
 
     prompt: Prompt
@@ -30,6 +42,14 @@ class PromptStanding:
     state: State
     findings: tuple[Finding, ...]
     waits_for: tuple[str, ...] = ()
+    again_because: str = ""
+
+
+class NotAsked(NamedTuple):
+    """A prompt that a job does not ask: its title, and the reason in one sentence."""
+
+    title: str
+    reason: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +58,7 @@ class StepStanding:
 
     step: Step
     prompts: tuple[PromptStanding, ...]
+    not_asked: tuple[NotAsked, ...] = ()
 
     @property
     def done(self) -> int:
@@ -135,22 +156,39 @@ def standing(job: Job, findings: tuple[Finding, ...], guide: Guide) -> Standing:
     """How the job stands, from what it holds and what was judged."""
     asked = steps_for(job, guide)
     named = _named(findings, asked)
-    by_prompt: dict[str, list[Finding]] = {}
-    for finding in named:
-        by_prompt.setdefault(finding.prompt, []).append(finding)
+    by_prompt = _by_prompt(named)
+    titles = {prompt.id: prompt.title for prompt in guide.prompts}
+    titles |= {prompt.id: prompt.title for step in asked for prompt in step.prompts}
+    left_out = not_asked(job, guide)
     steps = tuple(
         StepStanding(
             step,
             _with_waits(
                 tuple(
-                    _prompt_standing(job, prompt, tuple(by_prompt.get(prompt.id, ())))
+                    _prompt_standing(job, prompt, tuple(by_prompt.get(prompt.id, ())), titles)
                     for prompt in step.prompts
-                )
+                ),
+                titles,
+            ),
+            tuple(
+                NotAsked(prompt.title, reason)
+                for prompt, reason in left_out
+                if prompt.step is step.id
             ),
         )
         for step in asked
     )
     return Standing(job, named, steps)
+
+
+def _by_prompt(findings: tuple[Finding, ...]) -> dict[str, list[Finding]]:
+    """The findings of each prompt; what is judged from the prism of both lenses, at both."""
+    by_prompt: dict[str, list[Finding]] = {}
+    for finding in findings:
+        both = finding.key in _PRISM_OF_BOTH
+        for name in _PRISMS if both else (finding.prompt,):
+            by_prompt.setdefault(name, []).append(finding)
+    return by_prompt
 
 
 def _named(findings: tuple[Finding, ...], steps: tuple[Step, ...]) -> tuple[Finding, ...]:
@@ -175,15 +213,36 @@ def _under(title: str, finding: Finding) -> Finding:
     return replace(finding, what=title, sentence=sentence)
 
 
-def _prompt_standing(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> PromptStanding:
+def _prompt_standing(
+    job: Job, prompt: Prompt, findings: tuple[Finding, ...], titles: dict[str, str]
+) -> PromptStanding:
     is_skipped = prompt.id in job.now.skipped
     is_done = is_skipped or (is_given(job, prompt) and not _is_refused(job, prompt, findings))
     states = [item.state for item in findings if not (is_done and item.state is State.MISSING)]
     if not is_done:
         states.append(State.MISSING)
-    elif not states and not is_skipped:
+    elif not states and not is_skipped and prompt.kind not in _JUDGED:
         states.append(State.WITHIN)
-    return PromptStanding(prompt, is_done, is_skipped, worst(states), findings)
+    again = "" if is_done else _why_again(job, prompt, titles)
+    return PromptStanding(
+        prompt, is_done, is_skipped, worst(states), findings, again_because=again
+    )
+
+
+def _why_again(job: Job, prompt: Prompt, titles: dict[str, str]) -> str:
+    """Why what was answered or read no longer counts; empty for what never was."""
+    if prompt.kind in ANSWERED:
+        answer: Answer | None = answer_to(job, prompt)
+        if answer is None or not answer.again_because:
+            return ""
+        cause = answer.again_because
+        corrected = "it" if cause == prompt.id else f"'{titles.get(cause, cause)}'"
+        return f"Look again: {corrected} was corrected since."
+    for correction in reversed(job.now.bench.corrections):
+        if prompt.id in correction.rereads:
+            title = titles.get(correction.check, correction.check)
+            return f"Read again: '{title}' was corrected since."
+    return ""
 
 
 def _is_refused(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> bool:
@@ -196,12 +255,17 @@ def _is_refused(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> bool
     return answer is not None and answer.seen is None
 
 
-def _with_waits(prompts: tuple[PromptStanding, ...]) -> tuple[PromptStanding, ...]:
+def _with_waits(
+    prompts: tuple[PromptStanding, ...], titles: dict[str, str]
+) -> tuple[PromptStanding, ...]:
     unsettled = {
         item.prompt.id for item in prompts if not item.is_done or item.state is State.OUTSIDE
     }
     return tuple(
-        replace(item, waits_for=tuple(name for name in item.prompt.after if name in unsettled))
+        replace(
+            item,
+            waits_for=tuple(titles[name] for name in item.prompt.after if name in unsettled),
+        )
         for item in prompts
     )
 
@@ -210,31 +274,41 @@ def reopen(job: Job, guide: Guide, check_id: str, remedy_id: str, remark: str = 
     """The job after a correction at the bench: logged, and what it may disturb reopened.
 
     The check itself and every answered check that the correction can disturb are marked to be
-    repeated. Readings at the lens meter are kept; those to take again are named in the
-    remark of the correction.
+    repeated. Readings that it can disturb are of a pair that is no longer there: averaged with
+    newer ones they would falsify both. They are set aside, so that they are to be taken again,
+    and stay readable in the remark of the correction and in the journal.
 
     Raises:
         KeyError: no such check, or no such correction of it.
     """
-    check = guide.prompt(check_id)
-    remedy = check.remedy(remedy_id)
-    readings: list[str] = []
-    reopened = job
+    remedy = guide.prompt(check_id).remedy(remedy_id)
+    reopened, before, rereads = job, [], []
     for prompt in map(guide.prompt, (check_id, *remedy.disturbs)):
         if prompt.kind in ANSWERED:
             reopened = _to_repeat(reopened, prompt, check_id)
-        elif why_not(prompt, job) is None and is_given(job, prompt):
-            readings.append(for_job(prompt, job).title)
-    notes = (remark, f"Read again: {', '.join(readings)}." if readings else "")
+        elif why_not(prompt, job) is None and has_reading(job, prompt):
+            reopened = with_answer(reopened, prompt, NOTHING[prompt.kind])
+            rereads.append(prompt.id)
+            before.append(_before(job, prompt))
+    notes = (remark, f"Read again: {'; '.join(before)}." if before else "")
     correction = Correction(
         check=check_id,
         action=remedy.does,
         tool=remedy.tool,
         remark=" ".join(note for note in notes if note),
+        rereads=tuple(rereads),
     )
     bench = reopened.now.bench
     logged = bench.with_(corrections=(*bench.corrections, correction))
     return reopened.with_now(reopened.now.with_(bench=logged))
+
+
+def _before(job: Job, prompt: Prompt) -> str:
+    """A reading by its name, with its eye and with what it was."""
+    title = for_job(prompt, job).title.lower()
+    was = taken(job, prompt)
+    lens = f"{prompt.eye} lens " if prompt.eye else ""
+    return f"{lens}{title} ({was})" if was else f"{lens}{title}"
 
 
 def _to_repeat(job: Job, prompt: Prompt, because: str) -> Job:

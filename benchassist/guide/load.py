@@ -10,6 +10,7 @@ from pydantic import ValidationError
 
 from benchassist.assets import asset
 from benchassist.guide.entries import (
+    MeterStepEntry,
     NoteEntry,
     PromptEntry,
     RemedyEntry,
@@ -17,6 +18,7 @@ from benchassist.guide.entries import (
     VariantEntry,
 )
 from benchassist.guide.guide import Guide, MaterialNote
+from benchassist.guide.metercheck import MeterStep
 from benchassist.guide.prompts import (
     Applies,
     Measurement,
@@ -46,6 +48,8 @@ _FILES: tuple[tuple[str, tuple[StepId, ...]], ...] = (
     ("record", (StepId.RECORD,)),
 )
 
+_METER = "meter"
+
 _TEXTS = frozenset(
     {
         *("title", "ask", "how", "why", "fault", "caution", "group", "otherwise"),
@@ -71,14 +75,9 @@ def load_guide(language: str = ENGLISH, folder: Path | None = None) -> Guide:
     Raises:
         BenchError: no such language, or a file that cannot be used, with file and entry.
     """
-    root = folder or asset("guide")
-    if not (root / language).is_dir():
-        raise BenchError(f"There is no guide in the language '{language}'.")
+    root = _root(language, folder)
     general = _read(root, language, "guide")
-    sources = {
-        entry.id: Source(entry.title, entry.address)
-        for entry in _entries(general, "source", SourceEntry, "guide")
-    }
+    sources = _sources(general)
     steps: list[Step] = []
     notes: list[MaterialNote] = []
     for name, step_ids in _FILES:
@@ -92,6 +91,47 @@ def load_guide(language: str = ENGLISH, folder: Path | None = None) -> Guide:
     for fault in faults(guide):
         raise BenchError(f"The guide cannot be used: {fault}")
     return guide
+
+
+def load_meter_check(
+    language: str = ENGLISH, folder: Path | None = None
+) -> tuple[MeterStep, ...]:
+    """The steps of the daily check of a lens meter, in their order; arguments as `load_guide`.
+
+    Raises:
+        BenchError: no such language, or a file that cannot be used, with file and entry.
+    """
+    root = _root(language, folder)
+    sources = _sources(_read(root, language, "guide"))
+    table = _read(root, language, _METER)
+    return tuple(
+        MeterStep(
+            id=entry.id,
+            title=entry.title,
+            takes=entry.takes,
+            speech=entry.speech,
+            ask=entry.ask,
+            how=entry.how,
+            why=entry.why,
+            fault=entry.fault,
+            sources=_evidence(entry.evidence, sources, f"{_METER}, {entry.id}"),
+        )
+        for entry in _entries(table, "step", MeterStepEntry, _METER)
+    )
+
+
+def _root(language: str, folder: Path | None) -> Path:
+    root = folder or asset("guide")
+    if not (root / language).is_dir():
+        raise BenchError(f"There is no guide in the language '{language}'.")
+    return root
+
+
+def _sources(general: Table) -> dict[str, Source]:
+    return {
+        entry.id: Source(entry.title, entry.address)
+        for entry in _entries(general, "source", SourceEntry, "guide")
+    }
 
 
 def _read(root: Path, language: str, name: str) -> Table:

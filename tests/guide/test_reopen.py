@@ -1,5 +1,7 @@
 """What a correction reopens, for every correction of the guide."""
 
+from decimal import Decimal
+
 import pytest
 
 from benchassist.guide.answers import ANSWERED, answer_to, with_answer
@@ -8,9 +10,12 @@ from benchassist.guide.flow import reopen, standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.load import load_guide
 from benchassist.guide.prompts import Kind, StepId
+from benchassist.guide.taken import NOTHING
 from benchassist.job.checks import Answer, Correction, Seen
 from benchassist.job.document import Job
 from benchassist.job.order import Design, FrameMaterial, Treatment
+from benchassist.job.readings import DrumReading
+from benchassist.verdicts.finding import State
 from tests.guide.jobs import job_for
 from tests.guide.test_standing import an_answer
 
@@ -29,22 +34,29 @@ def all_answered(guide: Guide) -> Job:
 READY = all_answered(GUIDE)
 
 
+ASKED = {item.prompt.id for item in standing(READY, (), GUIDE).prompts}
+
+
 @pytest.mark.parametrize(("check", "remedy"), CORRECTIONS)
 def test_everything_disturbed_is_asked_again_and_nothing_else(check: str, remedy: str) -> None:
     after = reopen(READY, GUIDE, check, remedy)
-    disturbed = {check, *GUIDE.prompt(check).remedy(remedy).disturbs}
+    disturbed = {check, *GUIDE.prompt(check).remedy(remedy).disturbs} & ASKED
     for prompt in GUIDE.prompts:
         before = answer_to(READY, prompt)
-        if before and prompt.kind in ANSWERED and prompt.id in disturbed:
+        if prompt.id not in disturbed:
+            assert answer_to(after, prompt) == before
+        elif prompt.kind in ANSWERED:
             assert answer_to(after, prompt) == before.with_(again_because=check)
         else:
-            assert answer_to(after, prompt) == before
-    still_open = {
-        item.prompt.id for item in standing(after, (), GUIDE).prompts if not item.is_done
-    }
-    answerable = {name for name in disturbed if GUIDE.prompt(name).kind in ANSWERED}
-    asked = {prompt.prompt.id for prompt in standing(READY, (), GUIDE).prompts}
-    assert still_open == (answerable & asked) | {"record.outcome", "record.countersign"}
+            assert before
+            assert answer_to(after, prompt) == NOTHING[prompt.kind]
+    still_open = {item.prompt.id: item for item in standing(after, (), GUIDE).prompts}
+    to_do = {name for name, item in still_open.items() if not item.is_done}
+    assert to_do == disturbed | {"record.outcome", "record.countersign"}
+    (logged,) = after.now.bench.corrections
+    readings = {name for name in disturbed if GUIDE.prompt(name).kind not in ANSWERED}
+    assert set(logged.rereads) == readings
+    assert all(still_open[name].again_because for name in disturbed)
 
 
 @pytest.mark.parametrize(("check", "remedy"), CORRECTIONS)
@@ -58,12 +70,60 @@ def test_a_correction_is_logged(check: str, remedy: str) -> None:
     assert logged.remark.startswith("twice")
 
 
-def test_readings_at_the_meter_are_kept_and_named() -> None:
+def test_readings_from_before_a_bend_are_set_aside_and_told_in_the_remark() -> None:
     after = reopen(READY, GUIDE, "bench.rotation", "turn")
-    assert after.now.right == READY.now.right
-    assert after.now.pair == READY.now.pair
+    assert after.now.right.distance == after.now.left.distance == ()
+    assert after.now.pair.right.height == after.now.pair.left.height == ()
+    assert after.now.right.near == READY.now.right.near
+    assert after.now.pair.right.distance_pd == READY.now.pair.right.distance_pd
     (logged,) = after.now.bench.corrections
-    assert logged.remark == "Read again: Distance power, Distance power, Segment height."
+    assert logged.remark == (
+        "Read again: right lens distance power (\u22122.00); left lens distance power "
+        "(\u22122.00); right lens prism (none); left lens prism (none); "
+        "segment height (right 18.0 mm and left 18.0 mm); segment tilt (right 18° and "
+        "left 18°)."
+    )
+
+
+def test_a_reading_set_aside_is_to_do_until_a_newer_one_is_there() -> None:
+    after = reopen(READY, GUIDE, "bench.skew", "lift")
+    prompt = GUIDE.prompt("left.distance")
+    item = standing(after, (), GUIDE).prompt("left.distance")
+    assert item is not None
+    assert (item.is_done, item.state) == (False, State.MISSING)
+    assert item.again_because == "Read again: 'Skewed bridge' was corrected since."
+    newer = with_answer(after, prompt, an_answer(prompt))
+    item = standing(newer, (), GUIDE).prompt("left.distance")
+    assert item is not None
+    assert (item.is_done, item.again_because) == (True, "")
+
+
+def test_a_half_typed_reading_from_before_a_bend_is_set_aside_too() -> None:
+    half = (DrumReading(sphere_lines=Decimal(-2)),)
+    job = with_answer(READY, GUIDE.prompt("right.distance"), half)
+    after = reopen(job, GUIDE, "bench.skew", "lift")
+    assert after.now.right.distance == ()
+    (logged,) = after.now.bench.corrections
+    assert "Read again: right lens distance power; left lens" in logged.remark
+
+
+def test_it_says_why_a_check_is_to_be_looked_at_again() -> None:
+    stands = standing(reopen(READY, GUIDE, "bench.skew", "lift"), (), GUIDE)
+    told = {item.prompt.id: item.again_because for item in stands.prompts}
+    assert told["bench.skew"] == "Look again: it was corrected since."
+    assert told["bench.x-ing"] == "Look again: 'Skewed bridge' was corrected since."
+    assert told["bench.screws"] == told["right.near"] == ""
+
+
+def test_the_last_of_several_corrections_is_named() -> None:
+    once = reopen(READY, GUIDE, "bench.skew", "lift")
+    prompt = GUIDE.prompt("right.prism")
+    twice = reopen(with_answer(once, prompt, an_answer(prompt)), GUIDE, "bench.x-ing", "wring")
+    stands = standing(twice, (), GUIDE)
+    told = {item.prompt.id: item.again_because for item in stands.prompts}
+    assert told["right.prism"] == "Read again: 'X-ing' was corrected since."
+    assert told["left.prism"] == "Read again: 'Skewed bridge' was corrected since."
+    assert twice.now.bench.corrections[1].rereads == ("right.prism",)
 
 
 def test_what_was_not_answered_is_left_alone() -> None:
@@ -129,13 +189,64 @@ def test_the_bends_of_the_bridge_disturb_what_lies_outboard() -> None:
         assert {f"bench.{name}" for name in names} <= set(disturbs)
 
 
-def test_a_tip_disturbs_the_upright_touch_only() -> None:
+def test_a_tip_disturbs_the_upright_touch_and_its_own_bend_only() -> None:
     for check, remedy in (
         ("bench.table-upright", "bend-tip"),
         ("bench.temple-bend", "new-bend"),
     ):
-        disturbs = set(GUIDE.prompt(check).remedy(remedy).disturbs)
-        assert disturbs == {"bench.table-upright", "bench.last-look"}
+        disturbs = {check, *GUIDE.prompt(check).remedy(remedy).disturbs}
+        assert disturbs == {"bench.table-upright", "bench.temple-bend", "bench.last-look"}
+
+
+def test_an_endpiece_bent_at_the_plate_disturbs_the_angles_it_may_hide() -> None:
+    disturbs = GUIDE.prompt("bench.table-inverted").remedy("incline").disturbs
+    assert {"bench.x-ing", "bench.pantoscopic", "bench.table-upright"} <= set(disturbs)
+
+
+LENS_MOVES = {"right.distance", "left.distance", "right.prism", "left.prism", "pair.height"}
+LENSES_PART = {"pair.distance-pd", "pair.near-pd"}
+
+
+@pytest.mark.parametrize(
+    ("check", "remedies", "parts"),
+    [
+        ("screws", "tighten replace", False),
+        ("seating", "tighten-rim tighten-mount", False),
+        ("seating", "reform-rim warm-rim", True),
+        ("rotation", "turn set-level", False),
+        ("rotation", "turn-warm", True),
+        ("skew", "lift lift-warm lift-held", True),
+        ("x-ing", "wring wring-warm", True),
+        ("planes", "s-bend-warm", True),
+        ("face-form", "form form-warm", True),
+        ("open-angle", "press-warm", True),
+        ("table-inverted", "incline-warm", True),
+    ],
+)
+def test_what_moves_a_lens_disturbs_its_readings(
+    check: str, remedies: str, *, parts: bool
+) -> None:
+    for remedy in remedies.split():
+        disturbs = set(GUIDE.prompt(f"bench.{check}").remedy(remedy).disturbs)
+        assert disturbs >= LENS_MOVES | {"pair.tilt", "right.horizontal", "left.horizontal"}
+        assert bool(disturbs & LENSES_PART) == parts
+
+
+@pytest.mark.parametrize(
+    ("check", "remedy"),
+    [
+        ("planes", "s-bend"),
+        ("open-angle", "bring-in"),
+        ("pantoscopic", "incline"),
+        ("shafts", "straighten"),
+        ("pads", "set-pads"),
+    ],
+)
+def test_what_moves_no_lens_leaves_the_readings(check: str, remedy: str) -> None:
+    after = reopen(READY, GUIDE, f"bench.{check}", remedy)
+    assert after.now.pair == READY.now.pair
+    assert after.now.right == READY.now.right
+    assert after.now.bench.corrections[0].rereads == ()
 
 
 @pytest.mark.parametrize("material", [item for item in FrameMaterial if item != "carbon fibre"])

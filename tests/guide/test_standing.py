@@ -1,5 +1,6 @@
 """How a job stands: done, skipped, reopened, next, previous, and the states."""
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -248,7 +249,8 @@ def test_measurements_that_cannot_be_judged_do_not_count(guide: Guide) -> None:
 @pytest.mark.parametrize(
     ("states", "worst"),
     [
-        ((), State.WITHIN),
+        ((), State.NONE),
+        ((State.MISSING,), State.NONE),
         ((State.WITHIN, State.OUTSIDE), State.OUTSIDE),
         ((State.CLOSE, State.WITHIN), State.CLOSE),
         ((State.NONE,), State.NONE),
@@ -262,6 +264,55 @@ def test_a_done_prompt_has_the_worst_state_of_its_findings(
     job = with_answer(job_for(Design.SINGLE_VISION), prompt, an_answer(prompt))
     findings = [found("right.distance", state) for state in states]
     assert state_of(job, guide, "right.distance", *findings) is worst
+
+
+@pytest.mark.parametrize(
+    "name", ["right.distance", "left.near", "right.prism", "left.engraved-add", "pair.height"]
+)
+def test_a_reading_that_nothing_was_judged_from_is_not_within(guide: Guide, name: str) -> None:
+    prompt = guide.prompt(name)
+    job = with_answer(job_for(Design.PROGRESSIVE), prompt, an_answer(prompt))
+    assert is_done(job, guide, name)
+    assert state_of(job, guide, name) is State.NONE
+    assert state_of(answered(job, guide, "bench.skew", GOOD), guide, "bench.skew") is (
+        State.WITHIN
+    )
+
+
+def test_the_prism_of_the_pair_stands_at_both_lenses(guide: Guide) -> None:
+    right, left = guide.prompt("right.prism"), guide.prompt("left.prism")
+    one = with_answer(job_for(Design.BIFOCAL), right, an_answer(right))
+    unread = replace(found("left.prism", State.MISSING), key="pair.prism-vertical")
+    assert state_of(one, guide, "right.prism", unread) is State.NONE
+    assert state_of(one, guide, "left.prism", unread) is State.MISSING
+    both = with_answer(one, left, an_answer(left))
+    judged = tuple(
+        replace(found("left.prism", state), key=f"pair.prism-{direction}")
+        for direction, state in (("horizontal", State.WITHIN), ("vertical", State.OUTSIDE))
+    )
+    now = stand(both, guide, *judged)
+    assert now.findings == judged
+    for item in (now.prompt("right.prism"), now.prompt("left.prism")):
+        assert item is not None
+        assert item.findings == judged
+        assert item.state is State.OUTSIDE
+    assert (
+        state_of(both, guide, "right.prism", found("left.prism", State.OUTSIDE)) is State.NONE
+    )
+
+
+def test_each_step_says_what_is_not_asked_and_why(guide: Guide) -> None:
+    now = stand(job_for(Design.SINGLE_VISION), guide)
+    assert ("Near addition", "This lens has no near addition to read.") in (
+        now.step(StepId.RIGHT).not_asked
+    )
+    assert [item.title for item in now.step(StepId.SURFACE).not_asked] == [
+        "Coatings",
+        "Glass lenses",
+    ]
+    assert now.step(StepId.ORDER).not_asked == ()
+    total = sum(len(step.not_asked) + step.total for step in now.steps)
+    assert total == len(guide.prompts)
 
 
 def test_what_is_not_done_is_at_least_to_do(guide: Guide) -> None:
@@ -287,7 +338,7 @@ def test_a_check_names_the_checks_that_should_stand_first(guide: Guide) -> None:
     now = stand(ready, guide, found("bench.seating", State.OUTSIDE))
     skew = now.prompt("bench.skew")
     assert skew is not None
-    assert skew.waits_for == ("bench.seating", "bench.rotation")
+    assert skew.waits_for == ("Lenses held firm", "Turned lens")
     settled = stand(answered(ready, guide, "bench.rotation", GOOD), guide).prompt("bench.skew")
     assert settled is not None
     assert settled.waits_for == ()
