@@ -14,9 +14,10 @@ from typing import Any, NoReturn
 from pydantic import TypeAdapter
 from typing_extensions import override
 
+from benchassist.guide.flow import standing
 from benchassist.guide.load import load_guide
 from benchassist.job.document import Job
-from benchassist.limits.load import load_limits
+from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, Limits, load_limits
 from benchassist.records.demo import demo_files, demo_workshop, last_moment
 from benchassist.records.imprint import imprint_of_file
 from benchassist.records.making import make_record
@@ -77,17 +78,21 @@ def _parser() -> _Parser:
     parser = _Parser(
         prog="benchassist",
         description="Verify, align, fit, hand over and record a finished pair of spectacles.",
-        epilog="Without a command the window opens.",
+        epilog=(
+            "Without a command the window opens. Its options: --data FOLDER for the jobs of "
+            "another folder, --demo for a scratch copy of the demo jobs, --draw FOLDER to draw "
+            "the window into PNG files and end."
+        ),
         allow_abbrev=False,
     )
     parser.add_argument("--version", action="version", version=f"Benchassist {_version()}")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
 
     judging = _command(commands, "judge", _judge, "print the findings of a job file as JSON")
-    judging.add_argument("job", type=Path, metavar="JOB.json")
+    _judged_file(judging)
 
     recording = _command(commands, "record", _record, "write the record of a job file as PDF")
-    recording.add_argument("job", type=Path, metavar="JOB.json")
+    _judged_file(recording)
     recording.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
     recording.add_argument("--json", type=Path, metavar="FILE.json", help="also as data")
     recording.add_argument("--workshop", default="", metavar="NAME")
@@ -120,6 +125,34 @@ def _command(
     return command
 
 
+def _judged_file(command: argparse.ArgumentParser) -> None:
+    """The job file, and by what it is judged, as in the window."""
+    command.add_argument("job", type=Path, metavar="JOB.json")
+    command.add_argument(
+        "--plain",
+        action="store_const",
+        const=PLAIN_ACCEPTANCE,
+        default=Decision(),
+        dest="decision",
+        help="plain acceptance: only the limit decides, without a guard band",
+    )
+    command.add_argument(
+        "--house", type=Path, metavar="FILE.toml", help="house rules that tighten the limits"
+    )
+
+
+def _limits(chosen: argparse.Namespace, job: Job) -> Limits:
+    """What the job is judged by.
+
+    Raises:
+        BenchError: no such rule set, or house rules that are not there or cannot be used.
+    """
+    house: Path | None = chosen.house
+    if house is not None and not house.is_file():
+        raise BenchError(f"There are no house rules in {house}: no such file.")
+    return load_limits(job.order.rule_set, chosen.decision, house=house)
+
+
 def _moment(text: str) -> datetime:
     try:
         moment = datetime.fromisoformat(text)
@@ -132,13 +165,14 @@ def _moment(text: str) -> datetime:
 
 def _judge(chosen: argparse.Namespace) -> int:
     job = load_job_file(chosen.job)
-    limits = load_limits(job.order.rule_set)
-    findings = judge(job, limits)
+    limits = _limits(chosen, job)
+    findings = standing(job, judge(job, limits), load_guide()).findings
     is_outside = any(finding.state is State.OUTSIDE for finding in findings)
     report = {
         "job": job.number,
         "attempt": len(job.attempts),
         "rule_set": limits.rule_set.id,
+        "acceptance": limits.decision.title,
         "is_outside": is_outside,
         "findings": [finding_data(finding) for finding in findings],
     }
@@ -163,20 +197,28 @@ def _print(data: Any) -> None:
 def _record(chosen: argparse.Namespace) -> int:
     job = load_job_file(chosen.job)
     workshop = Workshop(name=chosen.workshop, address=tuple(chosen.address))
-    record = record_of(job, workshop, chosen.at or datetime.now(UTC))
+    record = record_of(job, workshop, chosen.at or datetime.now(UTC), _limits(chosen, job))
     write_whole(chosen.out, record_pdf(record))
     if chosen.json:
         write_whole(chosen.json, (record.model_dump_json(indent=2) + "\n").encode())
     return FINE
 
 
-def record_of(job: Job, workshop: Workshop, made_at: datetime) -> Record:
-    """The record of a bare job file, judged by the rule set that its order names.
+def record_of(
+    job: Job, workshop: Workshop, made_at: datetime, limits: Limits | None = None
+) -> Record:
+    """The record of a bare job file.
+
+    Args:
+        job: the job.
+        workshop: whose name stands on it.
+        made_at: when it is made.
+        limits: what it is judged by; the rule set that its order names when not given.
 
     Raises:
         BenchError: no such rule set, or the installation is damaged.
     """
-    limits = load_limits(job.order.rule_set)
+    limits = limits or load_limits(job.order.rule_set)
     imprint = imprint_of_file(job, workshop, made_at)
     return make_record(job, judge(job, limits), load_guide(), limits, imprint)
 

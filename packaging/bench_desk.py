@@ -22,16 +22,22 @@ from benchassist.assets import asset
 from benchassist.guide.load import load_guide
 from benchassist.job.document import Job
 from benchassist.job.journal import Entry, Journal
+from benchassist.job.order import Design
 from benchassist.job.signoff import Person, Role, SignOff
 from benchassist.job.upgrade import read
+from benchassist.limits.arrays import PARTS, Whole
 from benchassist.limits.load import Limits, load_limits
 from benchassist.optics.arrays import columns
+from benchassist.optics.eye import Eye
 from benchassist.records.ink import REGULAR
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
 from benchassist.records.record import Imprint
 from benchassist.store.jobs import FILE, JobStore
 from benchassist.store.settings import Workshop
+from benchassist.verdicts.arrays import judge_pairs
+from benchassist.verdicts.arrays_pairs import Lenses, LensPairs, Side
+from benchassist.verdicts.arrays_verdict import Verdicts
 from benchassist.verdicts.judge import judge
 
 NOON = datetime(2026, 3, 2, 12, tzinfo=UTC)
@@ -249,12 +255,106 @@ def many_lenses(sizes: Sizes) -> Iterator[Row]:
     )
 
 
+Columns = dict[str, Whole]
+
+
+def random_lenses(random: np.random.Generator, size: int) -> tuple[Columns, Columns]:
+    """So many lenses, ordered in quarters of a dioptre and found in hundredths close by."""
+
+    def whole(low: int, high: int, step: int) -> Whole:
+        return random.integers(low, high, size, endpoint=True) * step
+
+    quarter, hundredth, level = PARTS // 4, PARTS // 100, np.zeros(size, np.int64)
+    ordered = {"sphere": whole(-24, 16, quarter), "cylinder": whole(-8, 0, quarter)}
+    ordered["axis"] = np.where(ordered["cylinder"] == 0, 0, whole(1, 180, PARTS))
+    ordered |= {"add": whole(3, 12, quarter), "base_in": level, "base_up": level}
+    found = {name: ordered[name] + whole(-15, 15, hundredth) for name in ("sphere", "add")}
+    found["cylinder"] = np.minimum(ordered["cylinder"] + whole(-12, 12, hundredth), 0)
+    turned = (ordered["axis"] + whole(-4, 4, PARTS) - 1) % (180 * PARTS) + 1
+    found["axis"] = np.where(found["cylinder"] == 0, 0, turned)
+    found |= {"base_in": whole(-40, 40, hundredth), "base_up": whole(-30, 30, hundredth)}
+    return ordered, found
+
+
+def bare_differences(ordered: Columns, found: Columns) -> tuple[Columns, Columns]:
+    """What a lens is off, quantity by quantity, and the readings of powers, by bare numpy."""
+    off = {name: found[name] - ordered[name] for name in ordered}
+    along, turned = off.pop("sphere"), off["axis"]
+    across, read_across = along + off["cylinder"], found["sphere"] + found["cylinder"]
+    size, other = np.abs(ordered["sphere"]), np.abs(ordered["sphere"] + ordered["cylinder"])
+    is_missed = (other == size) & (np.abs(across) > np.abs(along))
+    is_first = (other > size) | is_missed
+    off["meridian-high"] = np.where(is_first, across, along)
+    off["meridian-other"] = along + across - off["meridian-high"]
+    turned += (turned <= -90 * PARTS) * np.int64(180 * PARTS)
+    turned -= (turned > 90 * PARTS) * np.int64(180 * PARTS)
+    high = np.where(is_first, read_across, found["sphere"])
+    read = {"meridian-high": high, "meridian-other": found["sphere"] + read_across - high}
+    return off, read | {"cylinder": found["cylinder"], "add": found["add"]}
+
+
+def bare_states(
+    difference: Whole, limit: Whole, guard: Whole, read: Whole | None = None
+) -> object:
+    """Outside, too near the limit or within; odd eighths read as such are cut before."""
+    size = np.abs(difference)
+    if read is not None:
+        eighth = PARTS // 8
+        places = np.flatnonzero(read // eighth * eighth == read)
+        places = places[size[places] % (2 * eighth) == eighth]
+        size[places] -= PARTS // 200
+    return (size > limit).view(np.int8) + (size > limit - guard).view(np.int8)
+
+
+def many_pairs(sizes: Sizes) -> Iterator[Row]:
+    """Powers, axes, additions and prism of many pairs beside their limits."""
+    random, limits = np.random.default_rng(7), load_limits("iso-21987-2017")
+    lenses = {str(eye): random_lenses(random, sizes.lenses) for eye in Eye}
+    right, left = (
+        Side(Lenses(**ordered), Lenses(**found)) for ordered, found in lenses.values()
+    )
+    pairs = LensPairs(right, left)
+
+    def ours() -> Verdicts:
+        return judge_pairs(pairs, limits, Design.PROGRESSIVE)
+
+    known = {key: (one.limit, one.guard) for key, one in ours().by_key.items()}
+
+    def bare() -> object:
+        states, nets = [], []
+        for eye, lens in lenses.items():
+            off, read = bare_differences(*lens)
+            nets.append(off)
+            states += [
+                bare_states(off[name], *known[f"{eye}.{name}"], read.get(name))
+                for name in ("meridian-high", "meridian-other", "cylinder", "axis", "add")
+            ]
+        net = {
+            "horizontal": nets[0]["base_in"] + nets[1]["base_in"],
+            "vertical": nets[0]["base_up"] - nets[1]["base_up"],
+        }
+        states += [
+            bare_states(difference, *known[f"pair.prism-{direction}"])
+            for direction, difference in net.items()
+        ]
+        return nets, net, states
+
+    yield Row(
+        f"judge {sizes.lenses:,} lens pairs: powers, axes, additions, prism",
+        median_ms(ours, 5),
+        median_ms(bare, 5),
+        "ms",
+        "the same comparisons in bare numpy, limits looked up before",
+    )
+
+
 BENCHES: tuple[Callable[[Sizes], Iterator[Row]], ...] = (
     judging,
     record,
     edit_on_disk,
     search,
     many_lenses,
+    many_pairs,
 )
 """What is measured, in the order of the table."""
 

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -14,11 +15,23 @@ import pytest
 from benchassist import __main__, cli
 from benchassist.job.document import Job
 from benchassist.job.upgrade import read
+from benchassist.limits.load import PLAIN_ACCEPTANCE
 from benchassist.records.demo import demo_files
 from benchassist.records.record import Record
 
 ROOT = Path(__file__).resolve().parents[1]
 WITHIN, OUTSIDE, FRESH = (demo_files()[place] for place in (0, 1, 5))
+
+
+HOUSE_RULES = """
+workshop = "Fernhollow Spectacle Workshop"
+
+[[tighten]]
+rule_set = "iso-21987-2017"
+row = "I3"
+percent = "50"
+reason = "axes are remade here earlier"
+"""
 
 
 def run(*arguments: str | Path, **more: Any) -> "subprocess.CompletedProcess[bytes]":
@@ -56,6 +69,50 @@ def test_nothing_outside_gives_0_and_something_outside_gives_1(
     assert Decimal(axis["found"]) == 97
     assert axis["share"] == "1.750"
     assert axis["rule"]["sources"][0]["title"]
+
+
+def test_the_shell_says_what_the_record_says(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    data = tmp_path / "record.json"
+    paper = str(tmp_path / "record.pdf")
+    cli.main(["judge", str(WITHIN)])
+    judged = json.loads(capsys.readouterr().out)
+    cli.main(["record", str(WITHIN), "--out", paper, "--json", str(data)])
+    record = Record.model_validate_json(data.read_bytes())
+    said = {each["key"]: (each["what"], each["sentence"]) for each in judged["findings"]}
+    assert said == {each.key: (each.what, each.sentence) for each in record.findings}
+    assert said["bench.skew"][0] == "Skewed bridge"
+    assert judged["acceptance"] == record.rule_set.acceptance
+
+
+def test_plain_acceptance_leaves_the_uncertainty_out(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    guards = []
+    for more in ([], ["--plain"]):
+        assert cli.main(["judge", str(WITHIN), *more]) == cli.FINE
+        findings = json.loads(capsys.readouterr().out)["findings"]
+        guards += [Decimal(each["guard"]) for each in findings if each["key"] == "right.axis"]
+    assert guards[0] > guards[1] == 0
+    data = tmp_path / "record.json"
+    call = ["record", str(WITHIN), "--plain", "--out", str(tmp_path / "record.pdf")]
+    assert cli.main([*call, "--json", str(data)]) == cli.FINE
+    record = Record.model_validate_json(data.read_bytes())
+    assert record.rule_set.acceptance == PLAIN_ACCEPTANCE.title
+
+
+def test_house_rules_tighten_in_the_shell_too(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    house = tmp_path / "house-rules.toml"
+    house.write_text(HOUSE_RULES, encoding="utf-8")
+    cli.main(["judge", str(WITHIN), "--house", str(house)])
+    findings = json.loads(capsys.readouterr().out)["findings"]
+    axis = next(each for each in findings if each["key"] == "right.axis")
+    assert Decimal(axis["limit"]) == 3
+    assert axis["rule"]["evidence"] == "house rule"
+    assert "no such file" in refusal(["judge", WITHIN, "--house", tmp_path / "gone"], capsys)
 
 
 def test_the_record_is_written_as_paper_and_as_data(tmp_path: Path) -> None:
@@ -202,6 +259,16 @@ def test_help_and_version_are_told(option: str, capsys: pytest.CaptureFixture[st
     assert "enchassist" in capsys.readouterr().out
 
 
+def test_help_names_every_option_of_the_window(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        cli.main(["--help"])
+    told = capsys.readouterr().out
+    door = (ROOT / "benchassist/ui/app.py").read_text(encoding="utf-8")
+    options = re.findall(r"add_argument\(\s*\"(--\w+)\"", door)
+    assert len(options) == 3
+    assert [option for option in options if option not in told] == []
+
+
 def test_whoever_stops_the_program_gets_a_sentence(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -260,7 +327,29 @@ def test_the_way_in_leads_to_the_shell(
     assert seen == [call]
 
 
-@pytest.mark.parametrize("call", [[], ["--demo"]])
+@pytest.mark.parametrize(
+    ("call", "word"),
+    [
+        (["--data", "X", "judge", "j.json"], "judge"),
+        (["--demo", "jugde"], "jugde"),
+        (["--draw", "out", "record"], "record"),
+    ],
+)
+def test_a_command_after_the_options_of_the_window_is_refused(
+    call: list[str],
+    word: str,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.setattr(sys, "argv", ["benchassist", *call])
+    monkeypatch.setattr("importlib.import_module", pytest.fail)
+    assert __main__.main() == cli.UNUSABLE
+    said = capsys.readouterr().err
+    assert len(said.splitlines()) == 1
+    assert f"'{word}'" in said
+
+
+@pytest.mark.parametrize("call", [[], ["--demo"], ["--data", "judge"], ["--draw", "out"]])
 def test_the_way_in_leads_to_the_window(
     call: list[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

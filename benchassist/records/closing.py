@@ -44,7 +44,7 @@ def caution_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     rows: list[Block] = []
     for caution in record.cautions:
         lines = paragraph(pen, caution, SMALL, x=LEFT + _INDENT, room=WIDTH - _INDENT)
-        rows += (*(_stroked(line) for line in lines), gap(3))
+        rows += (*(_stroked(line) for line in lines), gap(2))
     return (*heading("To keep in mind"), *rows)
 
 
@@ -86,14 +86,14 @@ def signature_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
         pen.wrap(slot.signature.remark if slot.signature else "", SMALL, width)
         for slot in slots
     ]
-    height = 60 + max(len(lines) for lines in remarks) * SMALL.leading
+    height = 56 + max(len(lines) for lines in remarks) * SMALL.leading
 
     def draw(pen: Pen, top: float) -> None:
         for number, (slot, lines) in enumerate(zip(slots, remarks, strict=True)):
             _draw_slot(pen, LEFT + number * (width + 2 * UNIT), top, width, slot)
             for row, line in enumerate(lines):
                 x = LEFT + number * (width + 2 * UNIT)
-                pen.text(x, top + 64 + row * SMALL.leading, line, SMALL)
+                pen.text(x, top + 60 + row * SMALL.leading, line, SMALL)
 
     return (
         *heading("Names"),
@@ -119,7 +119,7 @@ def _digest_text(record: Record) -> str:
     imprint = record.imprint
     is_journal = imprint.digest_of == "journal"
     kind = "The journal's last digest" if is_journal else "SHA-256 of the job file"
-    return f"{kind}: {imprint.digest}. Made {moment(imprint.made_at)}."
+    return f"{kind}: {imprint.digest}."
 
 
 def foot_text(record: Record) -> str:

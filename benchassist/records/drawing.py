@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchassist.geometry.dimensions import Dimension, dimensions
 from benchassist.geometry.figure import Figure, Point, Stroke
 from benchassist.geometry.front import front_view
-from benchassist.geometry.plan import FrontPlan
+from benchassist.geometry.plan import Centration, FrontPlan
 from benchassist.job.plan import front_plan
 from benchassist.optics.eye import Eye
 from benchassist.records.ink import (
@@ -27,9 +28,11 @@ from benchassist.records.record import EyeCentration, Record, SpotLine
 from benchassist.records.words import amount
 
 _POINTS_A_MM = 72 / 25.4
+_FOR_FIGURES_MM = 2.5
+_CROWN_MM = 6.0
+"""Above the frame, for the words right and left."""
+
 _SIZES = {"a": "width", "b": "height", "dbl": "bridge", "ed": "effective diameter"}
-_DROP_MM = 9.0
-"""How far below the boxed lenses the centration distances are drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,17 +59,32 @@ def drawing_blocks(record: Record) -> tuple[Block, ...]:
     figure = front_view(plan)
     left, _, right, high = figure.bounds
     scale = min(_POINTS_A_MM, (WIDTH - 8) / max(right - left, 1.0))
-    scene = _Scene(plan, figure, scale, LEFT + WIDTH / 2, high + 8)
-    height = (high + 8 + plan.height / 2 + _DROP_MM) * scale + 30
+    scene = _Scene(plan, figure, scale, LEFT + WIDTH / 2, high + _CROWN_MM)
+    found = {eye: _found(record.centration.eye(eye)) for eye in Eye}
+    lines = dimensions(plan, found[Eye.RIGHT], found[Eye.LEFT])
+    lowest = min([-plan.height / 2, *(line.start[1] + _away(plan, line)[1] for line in lines)])
+    height = (high + _CROWN_MM - lowest) * scale + 26
 
     def draw(pen: Pen, top: float) -> None:
         for stroke in figure.strokes:
             _draw_stroke(pen, scene, top, stroke)
+        for line in lines:
+            _draw_dimension(pen, scene, top, line)
         for eye in Eye:
+            _draw_found_point(pen, scene, top, eye, found[eye])
             _draw_eye(pen, scene, top, eye, record)
         pen.text_middle(LEFT + WIDTH / 2, top + height - 4, _legend(scene), SMALL_SOFT)
 
     return (*heading("As found", "facing the wearer"), Block(height, draw))
+
+
+def _found(eye: EyeCentration) -> Centration:
+    """Where a lens was found to sit, as the drawing needs it."""
+    distance, near, height = (
+        None if value is None else float(value)
+        for value in (eye.distance_pd, eye.near_pd, eye.height)
+    )
+    return Centration(distance, near, height)
 
 
 def _legend(scene: _Scene) -> str:
@@ -100,78 +118,81 @@ def _draw_stroke(pen: Pen, scene: _Scene, top: float, stroke: Stroke) -> None:
 def _draw_eye(pen: Pen, scene: _Scene, top: float, eye: Eye, record: Record) -> None:
     x, y = scene.at(top, scene.plan.place(eye, (0.0, scene.plan.height / 2)))
     pen.text_middle(x, y - 14, " ".join(eye.value.upper()), SMALL_SOFT)
-    centration = record.centration.eye(eye)
-    _draw_found_point(pen, scene, top, eye, centration)
-    _draw_width(pen, scene, top, eye, centration)
-    _draw_height(pen, scene, top, eye, centration)
     for spot in record.spots:
         if spot.eye is eye:
             _draw_spot(pen, scene, top, spot)
 
 
-def _draw_found_point(
-    pen: Pen, scene: _Scene, top: float, eye: Eye, centration: EyeCentration
-) -> None:
+def _draw_found_point(pen: Pen, scene: _Scene, top: float, eye: Eye, found: Centration) -> None:
     """A petrol cross where the lens is really centred."""
-    if centration.found_pd is None or centration.found_height is None:
+    if found.distance_pd is None or found.height is None:
         return
-    plan = scene.plan
-    across = (plan.width + plan.gap) / 2 - float(centration.found_pd)
-    up = float(centration.found_height) - plan.height / 2
-    x, y = scene.at(top, plan.place(eye, (across, up)))
+    side, low = -eye.nasal_sign, -scene.plan.height / 2
+    x, y = scene.at(top, (side * found.distance_pd, low + found.height))
     pen.stroke(((x - 5, y), (x + 5, y)), ACCENT, 1.1)
     pen.stroke(((x, y - 5), (x, y + 5)), ACCENT, 1.1)
 
 
-def _draw_width(
-    pen: Pen, scene: _Scene, top: float, eye: Eye, centration: EyeCentration
-) -> None:
-    side, low = -eye.nasal_sign, -scene.plan.height / 2 - _DROP_MM
-    reach = max(float(centration.ordered_pd or 0), float(centration.found_pd or 0))
-    if not reach:
+def _draw_dimension(pen: Pen, scene: _Scene, top: float, line: Dimension) -> None:
+    """A length ordered and found: a soft line, ticks where each ends, and both figures."""
+    is_upright = line.name == "height"
+    away = _away(scene.plan, line)
+    start, ordered, found = (
+        None if point is None else scene.at(top, _moved(point, away, 1))
+        for point in (line.start, line.ordered_end, line.found_end)
+    )
+    ends = [end for end in (ordered, found) if end is not None]
+    if start is None or not ends:
         return
-    start, end = scene.at(top, (0.0, low)), scene.at(top, (side * reach, low))
-    pen.stroke((start, end), SOFT, 0.6)
-    pen.stroke(((start[0], start[1] - 4), (start[0], start[1] + 4)), SOFT, 0.6)
-    middle = (start[0] + end[0]) / 2
-    if centration.ordered_pd is not None:
-        x, y = scene.at(top, (side * float(centration.ordered_pd), low))
-        pen.stroke(((x, y - 5), (x, y)), INK, 0.8)
-        pen.text_middle(middle, y - 4, _mm(centration.ordered_pd), SMALL)
-    if centration.found_pd is not None:
-        x, y = scene.at(top, (side * float(centration.found_pd), low))
-        pen.stroke(((x, y), (x, y + 5)), ACCENT, 1.1)
-        pen.text_middle(middle, y + 10, _mm(centration.found_pd), SMALL_STRONG)
+    far = max(ends, key=lambda end: abs(end[0] - start[0]) + abs(end[1] - start[1]))
+    tick = (5.0 * -line.eye.nasal_sign, 0.0) if is_upright else (0.0, 5.0)
+    pen.stroke((start, far), SOFT, 0.6)
+    pen.stroke((_moved(start, tick, -0.8), _moved(start, tick, 0.8)), SOFT, 0.6)
+    if ordered is not None:
+        pen.stroke((_moved(ordered, tick, -1), ordered), INK, 0.8)
+    if found is not None:
+        pen.stroke((found, _moved(found, tick, 1)), ACCENT, 1.1)
+    middle = ((start[0] + far[0]) / 2, (start[1] + far[1]) / 2)
+    if is_upright:
+        _write_beside(pen, middle, line)
+    else:
+        _write_along(pen, middle, line)
 
 
-def _mm(value: Decimal) -> str:
-    return amount(value, "mm").removesuffix(" mm")
+def _away(plan: FrontPlan, line: Dimension) -> Point:
+    """How far a line is moved, mm.
+
+    Heights stand outside the lens, where the readings leave room, and near distances lower, so
+    that the figures have room between the lines.
+    """
+    if line.name == "height":
+        outside = plan.place(line.eye, (-plan.width / 2 - plan.rim - 4.0, 0.0))[0]
+        return outside - line.start[0], 0.0
+    return 0.0, -_FOR_FIGURES_MM if line.name == "near-centre" else 0.0
 
 
-def _draw_height(
-    pen: Pen, scene: _Scene, top: float, eye: Eye, centration: EyeCentration
-) -> None:
-    plan = scene.plan
-    reach = max(float(centration.ordered_height or 0), float(centration.found_height or 0))
-    if not reach:
-        return
-    low = -plan.height / 2
-    across = -plan.width / 2 - plan.rim - 4.0
-    out = -eye.nasal_sign
-    foot = scene.at(top, plan.place(eye, (across, low)))
-    peak = scene.at(top, plan.place(eye, (across, low + reach)))
-    pen.stroke((foot, peak), SOFT, 0.6)
-    pen.stroke(((foot[0] - 4, foot[1]), (foot[0] + 4, foot[1])), SOFT, 0.6)
-    write = pen.text_right if out < 0 else pen.text
-    x, y = foot[0] + out * 6, (foot[1] + peak[1]) / 2
-    if centration.ordered_height is not None:
-        at = foot[1] - float(centration.ordered_height) * scene.scale
-        pen.stroke(((foot[0] - out * 5, at), (foot[0], at)), INK, 0.8)
-        write(x, y, _mm(centration.ordered_height), SMALL)
-    if centration.found_height is not None:
-        at = foot[1] - float(centration.found_height) * scene.scale
-        pen.stroke(((foot[0], at), (foot[0] + out * 5, at)), ACCENT, 1.1)
-        write(x, y + SMALL.leading, _mm(centration.found_height), SMALL_STRONG)
+def _moved(point: Point, way: Point, far: float) -> Point:
+    return point[0] + far * way[0], point[1] + far * way[1]
+
+
+def _write_along(pen: Pen, middle: Point, line: Dimension) -> None:
+    x, y = middle
+    pen.text_middle(x, y - 4, _mm(line.ordered), SMALL)
+    pen.text_middle(x, y + 10, _mm(line.found), SMALL_STRONG)
+
+
+def _write_beside(pen: Pen, middle: Point, line: Dimension) -> None:
+    write, away = (pen.text_right, -6) if line.eye is Eye.RIGHT else (pen.text, 6)
+    x, y = middle[0] + away, middle[1]
+    write(x, y, _mm(line.ordered), SMALL)
+    write(x, y + SMALL.leading, _mm(line.found), SMALL_STRONG)
+
+
+def _mm(value: float | None) -> str:
+    """A length of the drawing without its unit; empty where there is none."""
+    if value is None:
+        return ""
+    return amount(Decimal(f"{value:.2f}"), "mm").removesuffix(" mm")
 
 
 def _draw_spot(pen: Pen, scene: _Scene, top: float, spot: SpotLine) -> None:

@@ -16,30 +16,28 @@ UNIT = 8.0
 REGULAR = "Lato"
 STRONG = "Lato-SemiBold"
 
-INK = "#1c2830"
-SOFT = "#55626b"
-LINE = "#cfcabd"
-FAINT = "#e6e2d8"
-TINT = "#f5f2ea"
-ACCENT = "#0f5561"
-LENS = "#eef4f3"
-FRAME = "#867d71"
+# The colours are those of the window on its light ground: screen and paper speak alike.
+WHITE = "#ffffff"
+INK = "#1c2530"
+SOFT = "#565f68"
+LINE = "#dfd9cd"
+FAINT = "#ebe7dd"
+TINT = "#f5f2eb"
+ACCENT = "#0d5c6b"
+LENS = "#e8f1f0"
+FRAME = "#8a8174"
 
 _STATE_COLOURS = {
-    State.WITHIN: "#00694f",
-    State.CLOSE: "#8a5a00",
-    State.OUTSIDE: "#a83a00",
-    State.MISSING: "#55626b",
-    State.NONE: "#55626b",
+    State.WITHIN: "#00705a",
+    State.CLOSE: "#8f6200",
+    State.OUTSIDE: "#9c1420",
+    State.MISSING: "#59636d",
+    State.NONE: "#63676b",
 }
 
 
 def state_colour(state: State) -> str:
-    """The ink of a state: dark bluish green, orange and vermilion after Okabe and Ito.
-
-    Source: Okabe and Ito, Color Universal Design (2008), from memory; the shades are our own,
-    darkened to a contrast of at least 4.5:1 on white.
-    """
+    """The ink of a state, as on the screen; its contrast is at least 4.5:1 on white."""
     return _STATE_COLOURS[state]
 
 

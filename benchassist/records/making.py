@@ -34,6 +34,7 @@ from benchassist.records.record import (
 )
 from benchassist.records.spots import spots
 from benchassist.records.words import amount
+from benchassist.verdicts.exact import mean
 from benchassist.verdicts.finding import WORST_FIRST, Finding
 
 
@@ -62,7 +63,6 @@ def make_record(
         job_number=job.number,
         job_created=job.created,
         attempt=len(job.attempts),
-        attempts=len(job.attempts),
         imprint=imprint,
         order=job.order,
         centration=_centration(job),
@@ -80,7 +80,7 @@ def make_record(
 def _counts(findings: tuple[Finding, ...]) -> tuple[Count, ...]:
     states = [finding.state for finding in findings]
     return tuple(
-        Count(state=state, word=state.word, number=states.count(state))
+        Count(state=state, number=states.count(state))
         for state in WORST_FIRST
         if state in states
     )
@@ -118,19 +118,16 @@ def _centration(job: Job) -> Centration:
 
 
 def _eye(job: Job, eye: Eye) -> EyeCentration:
-    order, layout = job.order.eye(eye), job.now.pair.eye(eye)
+    layout = job.now.pair.eye(eye)
     return EyeCentration(
-        ordered_pd=order.distance_pd,
-        found_pd=_mean(layout.distance_pd),
-        ordered_height=order.height,
-        found_height=_mean(layout.height),
+        distance_pd=_mean(layout.distance_pd),
+        near_pd=_mean(layout.near_pd),
+        height=_mean(layout.height),
     )
 
 
 def _mean(values: tuple[Decimal, ...]) -> Decimal | None:
-    if not values:
-        return None
-    return (sum(values, Decimal(0)) / len(values)).quantize(Decimal("0.01"))
+    return mean(values) if values else None
 
 
 def _in_reading_order(stands: Standing) -> tuple[Finding, ...]:
@@ -175,17 +172,23 @@ def _finding_line(finding: Finding, rules: tuple[Rule, ...]) -> FindingLine:
         what=finding.what,
         eye=finding.eye,
         state=finding.state,
-        word=finding.state.word,
         sentence=finding.sentence,
         ordered=finding.ordered,
         found=finding.found,
         difference=finding.difference,
         limit=finding.limit,
         guard=finding.guard,
+        good=_good(finding),
         unit=finding.unit,
         share=finding.share,
         rule=rules.index(finding.rule) + 1 if finding.rule else None,
     )
+
+
+def _good(finding: Finding) -> Decimal | None:
+    """Up to where it is good, where a zone before the limit was set and not reckoned."""
+    is_set = finding.guard and finding.probability is None
+    return finding.limit - finding.guard if finding.limit is not None and is_set else None
 
 
 def _part(
@@ -238,7 +241,7 @@ def _readings(job: Job, prompt: Prompt) -> tuple[ReadingLine, ...]:
         if not taken:
             return ()
         meters = tuple(dict.fromkeys(reading.meter for reading in taken if reading.meter))
-        values = tuple(typed(reading) for reading in taken)
+        values = tuple(typed(reading, prompt.eye) for reading in taken)
         return (_reading_line(prompt, prompt.eye, values, meters),)
     if prompt.kind is Kind.LAYOUT:
         unit = {"tilt": "°", "base_curve": "D"}.get(prompt.reading, "mm")

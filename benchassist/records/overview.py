@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from benchassist.job.document import JobState
 from benchassist.job.order import EyeOrder
@@ -157,46 +158,46 @@ def _draw_counts(pen: Pen, record: Record, top: float) -> None:
         y = top + 18 + number * 13
         pen.text_right(RIGHT - 96, y, str(count.number), BODY_STRONG)
         pen.mark(RIGHT - 84, y - 3, 4, count.state)
-        pen.text(RIGHT - 74, y, count.word, BODY)
+        pen.text(RIGHT - 74, y, count.state.word, BODY)
 
 
 @dataclass(frozen=True, slots=True)
 class _Column:
     title: str
-    cell: Callable[[EyeOrder], str]
+    cell: Callable[[EyeOrder, Eye], str]
 
 
 _POWER_COLUMNS = (
-    _Column("Sphere", lambda eye: amount(eye.power.sphere, "D")),
-    _Column("Cylinder", lambda eye: amount(eye.power.cylinder, "D")),
-    _Column("Axis", lambda eye: axis_text(eye.power)),
-    _Column("Addition", lambda eye: amount(eye.add, "D")),
-    _Column("Intermediate", lambda eye: amount(eye.intermediate, "D")),
-    _Column("Prism", lambda eye: prism_text(eye.prism)),
+    _Column("Sphere", lambda lens, _: amount(lens.power.sphere, "D")),
+    _Column("Cylinder", lambda lens, _: amount(lens.power.cylinder, "D")),
+    _Column("Axis", lambda lens, _: axis_text(lens.power)),
+    _Column("Addition", lambda lens, _: amount(lens.add, "D")),
+    _Column("Intermediate", lambda lens, _: amount(lens.intermediate, "D")),
+    _Column("Prism", lambda lens, eye: prism_text(lens.prism, eye)),
 )
 _PLACE_COLUMNS = (
-    _Column("Distance PD", lambda eye: amount(eye.distance_pd, "mm")),
-    _Column("Near PD", lambda eye: amount(eye.near_pd, "mm")),
-    _Column("Height", lambda eye: amount(eye.height, "mm")),
-    _Column("Centre thickness", lambda eye: amount(eye.centre_thickness, "mm")),
-    _Column("Base curve", lambda eye: amount(eye.base_curve, "D")),
+    _Column("Distance PD", lambda lens, _: amount(lens.distance_pd, "mm")),
+    _Column("Near PD", lambda lens, _: amount(lens.near_pd, "mm")),
+    _Column("Height", lambda lens, _: amount(lens.height, "mm")),
+    _Column("Centre thickness", lambda lens, _: amount(lens.centre_thickness, "mm")),
+    _Column("Base curve", lambda lens, _: amount(lens.base_curve, "D")),
 )
 
 
 def order_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     """The order: the powers of both eyes, the maker's verification powers, where they sit."""
     order = record.order
-    rows = [("Right", order.right), ("Left", order.left)]
+    rows = [_Row(eye.capitalize(), eye, order.eye(eye)) for eye in Eye]
     made = [
-        (f"{eye.value.capitalize()}, as made", as_made)
+        _Row(f"{eye.capitalize()}, as made", eye, as_made)
         for eye in Eye
         if (as_made := _verification(order.eye(eye)))
     ]
     note = f"ordered {day(record.job_created)}"
     return (
         *heading("As ordered", note),
-        *_grid(_POWER_COLUMNS, (*rows, *made)),
-        *_grid(_PLACE_COLUMNS, tuple(rows)),
+        *_grid(pen, _POWER_COLUMNS, (*rows, *made)),
+        *_grid(pen, _PLACE_COLUMNS, tuple(rows)),
         *_more(pen, record),
     )
 
@@ -208,27 +209,41 @@ def _verification(eye: EyeOrder) -> EyeOrder | None:
     return EyeOrder(power=maker.power, add=maker.add, prism=maker.prism)
 
 
-def _grid(
-    columns: tuple[_Column, ...], rows: tuple[tuple[str, EyeOrder], ...]
-) -> tuple[Block, ...]:
-    used = [column for column in columns if any(column.cell(eye) for _, eye in rows)]
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """One line of the order: what it is called, and the eye and lens that it is about."""
+
+    name: str
+    eye: Eye
+    lens: EyeOrder
+
+
+def _grid(pen: Pen, columns: tuple[_Column, ...], rows: tuple[_Row, ...]) -> tuple[Block, ...]:
+    used = [column for column in columns if any(column.cell(row.lens, row.eye) for row in rows)]
     if not used:
         return ()
     places = [LEFT + 80 + number * (WIDTH - 80) / len(columns) for number in range(len(used))]
+    rooms = [end - start - 4 for start, end in pairwise((*places, RIGHT + 4))]
 
     def head(pen: Pen, top: float) -> None:
         for x, column in zip(places, used, strict=True):
             pen.text(x, top + 12, column.title, SMALL_SOFT)
 
-    def line(name: str, eye: EyeOrder) -> Block:
+    def line(row: _Row) -> Block:
+        cells = [
+            pen.wrap(column.cell(row.lens, row.eye) or "–", BODY, room)
+            for column, room in zip(used, rooms, strict=True)
+        ]
+
         def draw(pen: Pen, top: float) -> None:
-            pen.text(LEFT, top + 10, name, BODY_STRONG)
-            for x, column in zip(places, used, strict=True):
-                pen.text(x, top + 10, column.cell(eye) or "–", BODY)
+            pen.text(LEFT, top + 10, row.name, BODY_STRONG)
+            for x, lines in zip(places, cells, strict=True):
+                for number, text in enumerate(lines):
+                    pen.text(x, top + 10 + number * BODY.leading, text, BODY)
 
-        return Block(14, draw, keeps=True)
+        return Block(2 + max(map(len, cells)) * BODY.leading, draw, keeps=True)
 
-    return (Block(16, head, keeps=True), *(line(*row) for row in rows))
+    return (Block(16, head, keeps=True), *map(line, rows))
 
 
 def _more(pen: Pen, record: Record) -> tuple[Block, ...]:

@@ -13,6 +13,7 @@ from benchassist.records.ink import (
     PAGE_WIDTH,
     REGULAR,
     STRONG,
+    WHITE,
     Face,
     state_colour,
 )
@@ -149,49 +150,67 @@ class Pen:
         self._canvas.setFillColor(colour)
         self._canvas.rect(x, PAGE_HEIGHT - y - height, width, height, stroke=0, fill=1)
 
-    def disc(self, x: float, y: float, radius: float, colour: str) -> None:
-        """A filled circle."""
-        self._canvas.setFillColor(colour)
-        self._canvas.circle(x, PAGE_HEIGHT - y, radius, stroke=0, fill=1)
-
-    def ring(
-        self, x: float, y: float, radius: float, colour: str, *, dashed: bool = False
-    ) -> None:
-        """A circle's outline."""
-        self._canvas.setStrokeColor(colour)
-        self._canvas.setLineWidth(radius / 4)
-        self._canvas.setDash([radius / 2.2, radius / 2.2] if dashed else [])
-        self._canvas.setLineCap(0)
-        self._canvas.circle(x, PAGE_HEIGHT - y, radius, stroke=1, fill=0)
-
     def mark(self, x: float, y: float, radius: float, state: State) -> None:
         """The mark of a state with its middle at (x, y), told apart by its shape alone.
 
-        Within is a disc with a tick, read again a ring with a dot, outside a square with a
-        cross, to do a dashed ring, not applicable a dash.
+        As on the screen: within is a disc with a tick, read again a ring whose lower half is
+        filled, outside a square with a cross, to do a dashed ring, not applicable a dash.
         """
         colour = state_colour(state)
+        inner = radius * 0.88
         match state:
             case State.WITHIN:
-                self.disc(x, y, radius, colour)
-                tick = ((-0.45, 0.0), (-0.1, 0.4), (0.5, -0.4))
-                self._scaled(tick, x, y, radius)
+                self._arc((x, y), radius, colour)
+                self._white(((-0.46, 0.06), (-0.12, 0.38), (0.46, -0.32)), x, y, radius)
             case State.CLOSE:
-                self.ring(x, y, radius * 0.87, colour)
-                self.disc(x, y, radius * 0.36, colour)
+                self._arc((x, y), inner, colour, thickness=radius * 0.24)
+                self._arc((x, y), inner, colour, span=(180, 180))
             case State.OUTSIDE:
-                side = radius * 1.8
-                self.block(x - side / 2, y - side / 2, side, side, colour)
-                self._scaled(((-0.45, -0.45), (0.45, 0.45)), x, y, radius)
-                self._scaled(((-0.45, 0.45), (0.45, -0.45)), x, y, radius)
+                self._square((x, y), radius * 0.94, colour)
+                self._white(((-0.4, -0.4), (0.4, 0.4)), x, y, radius)
+                self._white(((-0.4, 0.4), (0.4, -0.4)), x, y, radius)
             case State.MISSING:
-                self.ring(x, y, radius * 0.87, colour, dashed=True)
+                for start in range(8, 360, 45):
+                    span = (start, 29)
+                    self._arc((x, y), radius * 0.9, colour, span=span, thickness=radius * 0.2)
             case State.NONE:
-                self.stroke(((x - radius * 0.7, y), (x + radius * 0.7, y)), colour, radius / 4)
+                reach = radius * 0.6
+                self.stroke(((x - reach, y), (x + reach, y)), colour, radius * 0.22)
 
-    def _scaled(self, points: tuple[Point, ...], x: float, y: float, radius: float) -> None:
+    def _arc(
+        self,
+        middle: Point,
+        radius: float,
+        colour: str,
+        *,
+        span: tuple[int, int] = (0, 360),
+        thickness: float = 0.0,
+    ) -> None:
+        """A part of a circle, filled where its line has no thickness.
+
+        The span says from how many degrees on (0 right, 90 up) and over how many.
+        """
+        x, y = middle[0], PAGE_HEIGHT - middle[1]
+        path = self._canvas.beginPath()
+        path.arc(x - radius, y - radius, x + radius, y + radius, *span)
+        self._canvas.setFillColor(colour)
+        self._canvas.setStrokeColor(colour)
+        self._canvas.setLineWidth(thickness)
+        self._canvas.setLineCap(0)
+        self._canvas.setDash([])
+        self._canvas.drawPath(path, stroke=int(thickness > 0), fill=int(not thickness))
+
+    def _square(self, middle: Point, reach: float, colour: str) -> None:
+        """A filled square with round corners, as far as `reach` from its middle."""
+        x, y = middle[0] - reach, PAGE_HEIGHT - middle[1] - reach
+        self._canvas.setFillColor(colour)
+        side, corner = 2 * reach, reach / 3
+        self._canvas.roundRect(x, y, side, side, corner, stroke=0, fill=1)
+
+    def _white(self, points: tuple[Point, ...], x: float, y: float, radius: float) -> None:
+        """A white line on a mark, its points in parts of the radius."""
         scaled = tuple((x + a * radius, y + b * radius) for a, b in points)
-        self.stroke(scaled, "#ffffff", radius * 0.28)
+        self.stroke(scaled, WHITE, radius * 0.26)
 
 
 def _unbroken(text: str) -> list[str]:

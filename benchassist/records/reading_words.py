@@ -10,6 +10,7 @@ from benchassist.job.readings import (
     PowerReading,
     PrismReading,
 )
+from benchassist.optics.eye import Eye
 from benchassist.records.words import amount, prism_text
 from benchassist.verdicts import words
 
@@ -17,15 +18,15 @@ MeterReading = DrumReading | DisplayReading | DrumAdd | DisplayAdd | PrismReadin
 """Whatever a lens meter gives."""
 
 
-def typed(reading: MeterReading) -> str:
-    """One reading as it was typed; a part not typed is left out."""
+def typed(reading: MeterReading, eye: Eye) -> str:
+    """One reading of a lens as it was typed; a part not typed is left out."""
     match reading:
         case DrumReading() | DisplayReading():
             return _power(reading)
         case DrumAdd() | DisplayAdd():
             return _addition(reading)
         case PrismReading():
-            return prism_text(reading.prism)
+            return prism_text(reading.prism, eye)
 
 
 def _power(reading: PowerReading) -> str:

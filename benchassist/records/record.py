@@ -80,8 +80,8 @@ class RuleSetLine(Frozen):
 class FindingLine(Frozen):
     """One quantity judged.
 
-    Amounts are in `unit`; `share` is the share of the limit used, `rule` the number of its
-    `RuleLine`. A part that does not exist is None.
+    Amounts are in `unit`; from `good` up to `limit` it is looked at again; `share` is the share
+    of the limit used, `rule` the number of its `RuleLine`. A part that does not exist is None.
     """
 
     key: str
@@ -89,13 +89,13 @@ class FindingLine(Frozen):
     what: str
     eye: Eye | None
     state: State
-    word: str
     sentence: str
     ordered: Decimal | None = None
     found: Decimal | None = None
     difference: Decimal | None = None
     limit: Decimal | None = None
     guard: Decimal = Decimal(0)
+    good: Decimal | None = None
     unit: str = ""
     share: Decimal | None = None
     rule: int | None = None
@@ -160,12 +160,11 @@ class Part(Frozen):
 
 
 class EyeCentration(Frozen):
-    """Where one lens should sit and where it was found, mm; repeats are averaged."""
+    """Where one lens was found to sit, mm; repeats are averaged."""
 
-    ordered_pd: Decimal | None = None
-    found_pd: Decimal | None = None
-    ordered_height: Decimal | None = None
-    found_height: Decimal | None = None
+    distance_pd: Decimal | None = None
+    near_pd: Decimal | None = None
+    height: Decimal | None = None
 
 
 class SpotLine(Frozen):
@@ -178,7 +177,7 @@ class SpotLine(Frozen):
 
 
 class Centration(Frozen):
-    """The centration of both lenses, for the drawing."""
+    """The centration of both lenses as found, for the drawing."""
 
     right: EyeCentration = EyeCentration()
     left: EyeCentration = EyeCentration()
@@ -214,7 +213,6 @@ class Count(Frozen):
     """How many findings are in one state."""
 
     state: State
-    word: str
     number: int
 
 
@@ -225,7 +223,6 @@ class Record(Frozen):
     job_number: JobNumber
     job_created: AwareDatetime
     attempt: int
-    attempts: int
     imprint: Imprint
     order: Order
     centration: Centration

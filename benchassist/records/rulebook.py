@@ -4,10 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from benchassist.records.cells import lettered_blocks, listed_blocks
-from benchassist.records.ink import BODY, SMALL_STRONG
+from benchassist.records.ink import SMALL, SMALL_STRONG
 from benchassist.records.paper import Block, gap, heading, paragraph
 from benchassist.records.pen import Pen
 from benchassist.records.record import Record, RuleLine, SourceLine
+from benchassist.records.words import ended
 from benchassist.verdicts.finding import State
 
 _NO_CLAUSE = "not applicable"
@@ -37,7 +38,7 @@ def rule_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     text = f"Judged by {shown.title}. {shown.evidence}".rstrip(".")
     return (
         *heading("Rules applied"),
-        *paragraph(pen, f"{text}. Decided by {shown.acceptance}.", BODY),
+        *paragraph(pen, ended(f"{text}. Decided by {shown.acceptance}"), SMALL),
         *rows,
         *_titled(pen, "Sources"),
         *(block for item in _lettered(sources) for block in lettered_blocks(pen, *item)),
@@ -46,7 +47,7 @@ def rule_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
 
 def _titled(pen: Pen, title: str) -> tuple[Block, ...]:
     lines = paragraph(pen, title, SMALL_STRONG)
-    return (gap(4, keeps=True), *(replace(line, keeps=True) for line in lines))
+    return (gap(3, keeps=True), *(replace(line, keeps=True) for line in lines))
 
 
 def _origin(rule: RuleLine) -> str:

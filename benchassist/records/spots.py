@@ -8,9 +8,9 @@ from benchassist.job.order import WrittenPower
 from benchassist.job.readings import AddReading, PowerReading, PrismReading
 from benchassist.optics.eye import Eye
 from benchassist.records.record import SpotLine
+from benchassist.records.words import prism_parts
 from benchassist.verdicts import words
 from benchassist.verdicts.exact import (
-    ExactPrism,
     mean,
     mean_power,
     mean_prism,
@@ -65,13 +65,5 @@ def _prism(readings: tuple[PrismReading, ...], eye: Eye) -> str:
     if not readings:
         return ""
     found = mean_prism([written_prism(reading.prism, eye) for reading in readings])
-    if found == ExactPrism():
-        return "no prism"
-    parts = (
-        (found.base_in, "in" if found.base_in > 0 else "out"),
-        (found.base_up, "up" if found.base_up > 0 else "down"),
-    )
-    first, *rest = [(words.plain(value), base) for value, base in parts if value]
     # The unit once: the room beside a mark on the drawing is small.
-    said = (f"{first[0]} {words.PRISM} {first[1]}", *(" ".join(each) for each in rest))
-    return ", ".join(said)
+    return ", ".join(prism_parts(found)).replace(" ", f" {words.PRISM} ", 1) or "no prism"

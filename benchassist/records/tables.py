@@ -17,8 +17,26 @@ from benchassist.records.ink import (
 from benchassist.records.paper import Block, gap, heading, paragraph
 from benchassist.records.pen import Pen
 from benchassist.records.record import AnswerLine, FindingLine, Part, ReadingLine
-from benchassist.records.words import amount, difference, limit_amount, percent, plural
+from benchassist.records.words import (
+    amount,
+    based,
+    difference,
+    ended,
+    limit_amount,
+    percent,
+    plural,
+)
+from benchassist.verdicts import words
 from benchassist.verdicts.finding import WORST_FIRST, State
+
+_ALONG, _UPRIGHT, _APART = ("in", "out"), ("up right", "down right"), ("", "")
+_BASES = {
+    "pair.prism-horizontal": _ALONG,
+    "pair.prism-vertical": _UPRIGHT,
+    "pair.centration-horizontal": _ALONG,
+    "pair.centration-vertical": _UPRIGHT,
+}
+"""The bases of the pair's prism, above zero and below, by the key of the finding."""
 
 _WORD = LEFT + 14
 _WHAT = LEFT + 80
@@ -33,9 +51,9 @@ class _Column:
 
 
 _COLUMNS = (
-    _Column("Ordered", LEFT + 272),
+    _Column("Ordered", LEFT + 252),
     _Column("Found", LEFT + 328),
-    _Column("Difference", LEFT + 384),
+    _Column("Difference", LEFT + 388),
     _Column("Limit", LEFT + 436),
     _Column("Used", LEFT + 472),
     _Column("Rule", RIGHT),
@@ -92,7 +110,7 @@ def _table(pen: Pen, part: Part) -> tuple[Block, ...]:
         if _has_numbers(finding)
         for block in _measured(pen, part, finding, head)
     )
-    return (gap(2), head, *rows, gap(3)) if rows else ()
+    return (gap(2, keeps=True), head, *rows, gap(3)) if rows else ()
 
 
 def _table_head() -> Block:
@@ -115,27 +133,47 @@ def named(step: StepId, finding: FindingLine) -> str:
 
 def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[Block, ...]:
     cells = (
-        amount(finding.ordered, finding.unit),
-        amount(finding.found, finding.unit),
-        difference(finding.difference, finding.limit, finding.unit),
-        limit_amount(finding.limit, finding.unit),
+        *_numbers(finding),
+        limit_amount(finding.limit, finding.unit, finding.sentence),
         percent(finding.share),
         str(finding.rule or ""),
     )
     names = pen.wrap(named(part.step, finding), BODY_STRONG, _room_for_name(pen, cells))
 
     def draw(pen: Pen, top: float) -> None:
-        draw_state(pen, LEFT, top, finding.state, finding.word)
+        draw_state(pen, LEFT, top, finding.state, finding.state.word)
         for number, name in enumerate(names):
             pen.text(_WHAT, top + 10 + number * BODY.leading, name, BODY_STRONG)
         for column, cell in zip(_COLUMNS, cells, strict=True):
             pen.text_right(column.right, top + 10, cell, BODY)
 
     row = Block(BODY.leading * len(names), draw, keeps=True, head=(head,))
-    said = " ".join(text for text in (finding.sentence, _told(part, finding)) if text)
+    parts = (finding.sentence, _good_to(finding), _told(part, finding))
+    said = " ".join(text for text in parts if text)
     sentence = paragraph(pen, said, SMALL_SOFT, x=_WHAT, room=RIGHT - _WHAT)
     last = tuple(replace(line, keeps=True) for line in sentence[-1:])
     return (row, *sentence[:-1], *last, _hairline())
+
+
+def _numbers(finding: FindingLine) -> tuple[str, str, str]:
+    """What was ordered and found and how they differ; prism of the pair with its base."""
+    ordered, found, apart = finding.ordered, finding.found, finding.difference
+    bases = _BASES.get(finding.key)
+    if bases is None or finding.unit != words.PRISM:
+        return (
+            amount(ordered, finding.unit),
+            amount(found, finding.unit),
+            difference(apart, finding.limit, finding.unit),
+        )
+    # Upright, the lenses stand so far apart, whichever has the higher base; found says which.
+    apart_bases = bases if bases is _ALONG else _APART
+    return based(ordered, bases), based(found, bases), based(apart, apart_bases, finding.limit)
+
+
+def _good_to(finding: FindingLine) -> str:
+    if finding.good is None:
+        return ""
+    return f"Good to {words.limit_size(finding.good, finding.unit)}."
 
 
 def _room_for_name(pen: Pen, cells: Sequence[str]) -> float:
@@ -172,7 +210,7 @@ def answer_text(answer: AnswerLine, besides: str = "") -> str:
     if answer.measured:
         parts.append(f"Measured: {'; '.join(answer.measured)}.")
     if answer.remark and answer.remark.rstrip(".") not in besides:
-        parts.append(f"Remark: {answer.remark}")
+        parts.append(f"Remark: {ended(answer.remark)}")
     if answer.again:
         parts.append(f"To be looked at again after: {answer.again}.")
     return " ".join(parts)
@@ -184,7 +222,7 @@ def _cells(part: Part) -> tuple[Cell, ...]:
     found = [
         Cell(
             " ".join(text for text in (_sentence(part, each), _told(part, each)) if text),
-            each.word,
+            each.state.word,
             each.state,
         )
         for each in part.findings
@@ -214,10 +252,12 @@ def _done(pen: Pen, part: Part) -> tuple[Block, ...]:
     """What was corrected and skipped, and what waits for an answer."""
     rows: list[Block] = []
     for line in part.corrections:
-        done = f"{line.did.rstrip('.')} ({line.tool})." if line.tool else line.did
-        rows += told_block(pen, "corrected", f"{line.check}: {done} {line.remark}".strip())
+        tool = f" ({line.tool})" if line.tool else ""
+        done = f"{line.did.rstrip('.')}{tool}."
+        said = " ".join(text for text in (f"{line.check}: {done}", ended(line.remark)) if text)
+        rows += told_block(pen, "corrected", said)
     for skipped in part.skipped:
-        rows += told_block(pen, "skipped", f"{skipped.title}: {skipped.reason}")
+        rows += told_block(pen, "skipped", f"{skipped.title}: {ended(skipped.reason)}")
     judged = {finding.prompt for finding in part.findings}
     waiting = [line.title for line in part.open if line.prompt not in judged]
     if waiting:

@@ -4,7 +4,9 @@ from datetime import datetime
 from decimal import Decimal
 
 from benchassist.job.order import ComponentPrism, Order, PolarPrism, WrittenPower, WrittenPrism
+from benchassist.optics.eye import Eye
 from benchassist.verdicts import words
+from benchassist.verdicts.exact import ExactPrism, written_prism
 
 _MONTHS = (
     "January",
@@ -83,28 +85,53 @@ def frame_words(order: Order) -> str:
 
 
 def amount(value: Decimal | None, unit: str) -> str:
-    """An amount with its unit and a true minus sign; empty when there is none."""
+    """An amount with its unit: a power with its sign, anything else with a minus alone."""
     if value is None:
         return ""
-    if unit == "D":
-        return words.signed_dioptres(value)
-    sign = words.MINUS if value < 0 else ""
-    return f"{sign}{words.size(value, unit)}"
+    return _with_sign(value, words.size(value, unit), "+" if unit == "D" else "")
 
 
 def difference(value: Decimal | None, limit: Decimal | None, unit: str) -> str:
     """A difference with its sign, never written like the limit that it passes."""
     if value is None or limit is None:
         return amount(value, unit)
-    text = words.size_beside(value, limit, unit)
-    if not any(digit in text for digit in "123456789"):
-        return text
-    return f"{words.MINUS if value < 0 else '+'}{text}"
+    return _with_sign(value, words.size_beside(value, limit, unit), "+")
 
 
-def limit_amount(value: Decimal | None, unit: str) -> str:
-    """A limit as both of its sides, such as '±0.12 D'; empty when there is none."""
-    return "" if value is None else f"±{words.limit_size(value, unit)}"
+def based(value: Decimal | None, bases: tuple[str, str], limit: Decimal | None = None) -> str:
+    """Prism of the pair with its base, such as '0.07 Δ in'; 'none' for zero.
+
+    Args:
+        value: prism dioptres; empty for none.
+        bases: what it is called above zero and below.
+        limit: what a difference must not be written like when it passes it.
+    """
+    if value is None:
+        return ""
+    size = words.prism_amount(value)
+    if limit is not None:
+        size = words.size_beside(value, limit, words.PRISM)
+    return f"{size} {bases[value < 0]}".rstrip() if _is_more_than_zero(size) else "none"
+
+
+def _with_sign(value: Decimal, size: str, plus: str) -> str:
+    """A size with the sign of its value; none before what is written as zero."""
+    if not _is_more_than_zero(size):
+        return size
+    return f"{words.MINUS if value < 0 else plus}{size}"
+
+
+def _is_more_than_zero(size: str) -> bool:
+    return any(digit in size for digit in "123456789")
+
+
+def limit_amount(value: Decimal | None, unit: str, sentence: str) -> str:
+    """A limit as the sentence beside it has it: '±0.12 D', but '0.67 Δ' where it is a size."""
+    if value is None:
+        return ""
+    bound = words.limit_size(value, unit)
+    both_sides = f"±{bound}"
+    return both_sides if both_sides in sentence else bound
 
 
 def axis_text(power: WrittenPower) -> str:
@@ -112,12 +139,32 @@ def axis_text(power: WrittenPower) -> str:
     return "" if power.axis is None else words.degrees(power.axis)
 
 
-def prism_text(prism: WrittenPrism | None) -> str:
-    """Prism with its base, such as '2.00 Δ base in' or '2.06 Δ base 14°'; empty for none."""
+def prism_text(prism: WrittenPrism | None, eye: Eye) -> str:
+    """Prism with its base; empty for none.
+
+    '2.00 Δ base in' as components, '2.06 Δ base 194° (= 2.00 in, 0.50 down)' as a direction.
+    """
     match prism:
         case None:
             return ""
         case PolarPrism():
-            return f"{words.prism_amount(prism.amount)} base {words.degrees(prism.base)}"
+            written = f"{words.prism_amount(prism.amount)} base {words.degrees(prism.base)}"
+            parts = ", ".join(prism_parts(written_prism(prism, eye)))
+            return f"{written} (= {parts})" if parts else written
         case ComponentPrism():
             return words.prism(prism.base_in, prism.base_up)
+
+
+def prism_parts(prism: ExactPrism) -> tuple[str, ...]:
+    """The components of a prism in few words, such as '2.00 in' and '0.50 down'."""
+    parts = (
+        (words.plain(prism.base_in), "in" if prism.base_in > 0 else "out"),
+        (words.plain(prism.base_up), "up" if prism.base_up > 0 else "down"),
+    )
+    return tuple(f"{size} {base}" for size, base in parts if Decimal(size))
+
+
+def ended(text: str) -> str:
+    """A text as a sentence: with a full stop, unless a mark ends it already."""
+    text = text.rstrip()
+    return text if not text or text.endswith((".", "!", "?", "…")) else f"{text}."

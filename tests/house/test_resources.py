@@ -1,5 +1,6 @@
 """What the data files say of one another and of the program is true."""
 
+import re
 import tomllib
 from pathlib import Path
 
@@ -13,6 +14,8 @@ from benchassist.limits.load import load_limits, rule_sets
 from benchassist.records.demo import demo_files
 from benchassist.store.files import load_job_file
 from benchassist.ui.drawings.hint import PICTURES
+from benchassist.ui.stylesheet import SHEET
+from benchassist.ui.theme import Scheme
 
 
 def tables(root: Path, folder: str) -> dict[str, dict[str, object]]:
@@ -73,8 +76,7 @@ def test_every_prompt_of_a_job_has_its_place_on_the_drawing(file: Path) -> None:
     assert lost == []
 
 
-def test_every_icon_is_named_somewhere(root: Path, program: dict[str, str]) -> None:
-    code = "\n".join(program.values())
-    icons = [path.stem for path in (root / "resources/icons").glob("*.svg")]
-    assert icons
-    assert [icon for icon in icons if icon.rpartition("-")[0] not in code] == []
+def test_the_style_sheet_shows_every_icon_in_both_schemes(root: Path) -> None:
+    icons = {path.stem for path in (root / "resources/icons").glob("*.svg")}
+    shown = re.findall(r'url\("\$(\w+)"\)', SHEET)
+    assert icons == {f"{name}-{scheme}" for name in shown for scheme in Scheme}

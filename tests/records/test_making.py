@@ -1,6 +1,7 @@
 """The record holds what the job, its findings and its imprint say, and nothing else."""
 
 import os
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
@@ -111,8 +112,21 @@ def test_the_drawing_gets_what_was_found_in_the_form_of_the_order() -> None:
 
 def test_repeats_are_averaged_for_the_drawing() -> None:
     right = bench.record().centration.eye(Eye.RIGHT)
-    assert (right.ordered_height, right.found_height) == (Decimal("20.0"), Decimal("20.25"))
-    assert right.found_pd is None
+    assert right.height == Decimal("20.25")
+    assert (right.distance_pd, right.near_pd) == (None, None)
+
+
+def test_good_is_told_where_a_zone_before_the_limit_was_set() -> None:
+    axis = bench.findings()[0]
+    reckoned = replace(axis, key="right.cylinder", probability=Decimal("0.01"))
+    plain = replace(axis, key="right.meridian-high", guard=Decimal(0))
+    made = (axis, reckoned, plain)
+    record = make_record(bench.job(), made, bench.guide(), bench.LIMITS, bench.IMPRINT)
+    assert {line.key: line.good for line in record.findings} == {
+        "right.axis": Decimal(3),
+        "right.cylinder": None,
+        "right.meridian-high": None,
+    }
 
 
 def test_earlier_attempts_stay_readable() -> None:

@@ -2,14 +2,18 @@
 
 import re
 from collections.abc import Iterable
+from decimal import Decimal
 
 import pytest
 from pypdfium2 import PdfDocument
 
+from benchassist.job.order import PolarPrism
 from benchassist.records.ink import RIGHT
 from benchassist.records.overview import code_text, verdict
 from benchassist.records.pdf import record_pdf
+from benchassist.records.pen import Pen
 from benchassist.records.record import Deed, FindingLine, Imprint, Record
+from benchassist.records.tables import part_blocks
 from benchassist.records.words import amount
 from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import State
@@ -48,8 +52,9 @@ def test_another_record_gives_other_bytes() -> None:
 def test_every_finding_is_told_with_its_numbers_word_and_sentence() -> None:
     record = bench.record()
     for finding in record.findings:
+        word = finding.state.word
         numbers = (amount(finding.ordered, finding.unit), amount(finding.found, finding.unit))
-        assert missing(record, (finding.what, finding.word, finding.sentence, *numbers)) == []
+        assert missing(record, (finding.what, word, finding.sentence, *numbers)) == []
 
 
 def test_order_readings_answers_and_names_are_told() -> None:
@@ -182,8 +187,8 @@ def test_many_findings_run_over_pages_under_a_repeated_head() -> None:
 
 
 def test_long_texts_wrap_inside_the_page() -> None:
-    long = "An exceptionally long remark about the spectacles. " * 60
-    name = "Fernhollowbridgewateralderlanemillstone " * 8
+    long = "An exceptionally long remark about the spectacles. " * 39
+    name = "Fernhollowbridgewateralderlanemillstone " * 3
     record = bench.record()
     record = many(record, 2, sentence=long.strip(), what=name.strip())
     record = record.with_(
@@ -196,6 +201,50 @@ def test_long_texts_wrap_inside_the_page() -> None:
         places = page.get_textpage()
         boxes = [places.get_rect(each) for each in range(places.count_rects())]
         assert all(right <= RIGHT + 1 and bottom > 20 for _, bottom, right, _ in boxes)
+
+
+def test_prism_of_the_pair_is_told_with_its_base() -> None:
+    of_pair = {"unit": "Δ", "ordered": Decimal(0), "found": Decimal("-0.02"), "good": None}
+    sideways = {"key": "pair.prism-horizontal", "difference": Decimal("-0.021")}
+    upright = {"key": "pair.prism-vertical", "difference": Decimal("-0.03")}
+    bound = {"limit": Decimal("0.02"), "sentence": "None ordered, limit 0.02 Δ."}
+    told = text(many(bench.record(), 1, **of_pair, **sideways, **bound))
+    assert "none 0.02 Δ out 0.021 Δ out 0.02 Δ" in told
+    assert "none 0.02 Δ down right 0.03 Δ 0.02 Δ" in text(
+        many(bench.record(), 1, **of_pair, **upright, **bound)
+    )
+
+
+def test_up_to_where_it_is_good_is_told() -> None:
+    record = many(bench.record(), 1, good=Decimal("0.5"), unit="mm", limit=Decimal(1))
+    assert missing(record, ("limit ±4°. Good to 0.5 mm.",)) == []
+
+
+def test_a_long_prism_of_the_order_stays_on_the_page() -> None:
+    order = bench.order()
+    prism = PolarPrism(amount=Decimal("2.06"), base=Decimal(194))
+    lens = order.left.with_(prism=prism, add=Decimal(2), intermediate=Decimal(1))
+    record = bench.record().with_(order=order.with_(left=lens))
+    assert missing(record, ("2.06 Δ base 194° (= 2.00 in, 0.50 down)",)) == []
+    page = PdfDocument(record_pdf(record))[0].get_textpage()
+    boxes = [page.get_rect(each) for each in range(page.count_rects())]
+    assert max(right for _, _, right, _ in boxes) <= RIGHT + 1
+
+
+def test_distance_and_near_are_drawn_below_the_lenses() -> None:
+    order = bench.order()
+    near = order.right.with_(near_pd=Decimal("29.4"))
+    record = bench.record().with_(order=order.with_(right=near))
+    assert missing(record, ("29.4",)) == []
+    assert missing(bench.record(), ("29.4",)) == ["29.4"]
+
+
+def test_a_heading_stays_with_the_first_row_of_its_table() -> None:
+    right = many(bench.record(), 1).parts[1].with_(readings=())
+    blocks = part_blocks(Pen("", "", ""), right)
+    first_row = next(place for place, block in enumerate(blocks) if block.head)
+    assert first_row > 2
+    assert all(block.keeps for block in blocks[:first_row])
 
 
 def test_an_empty_order_still_makes_a_paper() -> None:

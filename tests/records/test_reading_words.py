@@ -13,6 +13,7 @@ from benchassist.job.readings import (
     LensReadings,
     PrismReading,
 )
+from benchassist.optics.eye import Eye
 from benchassist.records.reading_words import MeterReading, meter_readings, typed
 
 SHOWN = DisplayReading(sphere=Decimal("-2.25"), cylinder=Decimal("-0.75"), axis=Decimal(165))
@@ -39,12 +40,12 @@ TURNED = DrumReading(
         ),
         (
             PrismReading(prism=PolarPrism(amount=Decimal("1.5"), base=Decimal(90))),
-            "1.50 Δ base 90°",
+            "1.50 Δ base 90° (= 1.50 up)",
         ),
     ],
 )
 def test_a_reading_is_told_as_typed(reading: MeterReading, text: str) -> None:
-    assert typed(reading) == text
+    assert typed(reading, Eye.RIGHT) == text
 
 
 def test_all_readings_of_a_lens_meter_are_found() -> None:

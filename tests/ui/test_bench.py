@@ -321,3 +321,21 @@ def test_a_full_disk_is_a_sentence_and_the_typed_text_stays(
     assert "The disk is full" in said(full)
     assert any("2.25" in one for one in texts(full))
     monkeypatch.undo()
+
+
+def test_what_may_have_happened_is_asked_and_never_told_for_a_fact(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("right.distance")
+    full.hands.type("-2.00", "-2.50", "180")
+    assert any(one.key == "right.axis" for one in full.standing.outside)
+    assert "What may have happened" in said(full)
+    assert "?" in said(full)
+    full.shell.go_to("left.distance")
+    assert "What may have happened" not in said(full)
+
+
+def test_a_house_rule_beside_the_jobs_is_in_force(full: Workplace) -> None:
+    (full.desk.store.folder / "house-rules.toml").write_text("not a rule at all")
+    full.shell.open_job("FH-2611-060")
+    assert full.desk.session.standing is None
+    assert "house rules" in said(full).lower()
