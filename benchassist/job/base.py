@@ -66,18 +66,20 @@ def _visible(value: Any) -> Any:
 
 _VISIBLE = BeforeValidator(_visible)
 
-Line = Annotated[str, StringConstraints(max_length=120), _VISIBLE]
-"""A name or another short text that a person types; may be empty.
+LONGEST_LINE = 120
+"""Characters of a short text: it fits on one line of the record. Our own bound."""
 
-Characters that nobody sees become spaces. The length is our own bound: it fits on one line of
-the record. Proposed.
-"""
+LONGEST_REMARK = 2000
+"""Characters of a remark. Our own bound."""
 
-Name = Annotated[str, StringConstraints(min_length=1, max_length=120), _VISIBLE]
+Line = Annotated[str, StringConstraints(max_length=LONGEST_LINE), _VISIBLE]
+"""A short text that a person types; may be empty. What nobody sees in it becomes spaces."""
+
+Name = Annotated[str, StringConstraints(min_length=1, max_length=LONGEST_LINE), _VISIBLE]
 """A name that is never empty."""
 
-Remark = Annotated[str, StringConstraints(max_length=2000), _VISIBLE]
-"""A remark or a reason that a person types; may be empty. The length is our own bound."""
+Remark = Annotated[str, StringConstraints(max_length=LONGEST_REMARK), _VISIBLE]
+"""A remark or a reason that a person types; may be empty."""
 
 Account = Annotated[str, StringConstraints(max_length=20_000), _VISIBLE]
 """A remark that the program carries on with what was there before, so longer than any typed."""

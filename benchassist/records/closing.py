@@ -21,6 +21,9 @@ from benchassist.records.words import clock, day, moment, plural
 
 _INDENT = 16.0
 _TYPED = "Typed names, not electronic signatures."
+_CLOCK_RAN_BACK = (
+    "The clock was set back in between: the order of the entries is sure, these times are not."
+)
 
 
 def earlier_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
@@ -64,6 +67,8 @@ def history_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
         did = f"{plural(deed.edits, 'entry')}: {', '.join(deed.parts)}"
         who = f"{deed.person.name}, {deed.person.role.value}"
         rows += paragraph(pen, f"{who} · {when} · {did}", BODY)
+    if record.imprint.clock_ran_back:
+        rows += paragraph(pen, _CLOCK_RAN_BACK, SMALL_SOFT)
     return (*heading("Who did what"), *rows) if rows else ()
 
 

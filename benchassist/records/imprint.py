@@ -18,14 +18,25 @@ def imprint_of_file(job: Job, workshop: Workshop, made_at: datetime) -> Imprint:
     return Imprint(workshop=workshop, made_at=made_at, digest=digest, digest_of="job file")
 
 
-def imprint_of_journal(journal: Journal, workshop: Workshop, made_at: datetime) -> Imprint:
-    """The imprint of a journal: its last digest, and who did what on which day."""
+def imprint_of_journal(
+    journal: Journal, workshop: Workshop, made_at: datetime, damage: str = ""
+) -> Imprint:
+    """The imprint of a journal: its last digest, who did what on which day, and its damage.
+
+    Args:
+        journal: the history of the job.
+        workshop: the place that makes the record.
+        made_at: when it is made.
+        damage: a sentence when the stored history no longer fits together; empty when it does.
+    """
     return Imprint(
         workshop=workshop,
         made_at=made_at,
         digest=journal.digest,
         digest_of="journal",
         deeds=deeds(journal.edits),
+        clock_ran_back=bool(journal.clock_ran_back),
+        damage=damage,
     )
 
 

@@ -67,6 +67,14 @@ def title_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     return (Block(height, draw), gap(2 * UNIT))
 
 
+def doubt_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
+    """Why the paper cannot be relied on, where the stored history does not fit together."""
+    damage = record.imprint.damage
+    if not damage:
+        return ()
+    return (*heading("Do not rely on this record"), *paragraph(pen, damage, BODY_STRONG))
+
+
 def code_text(record: Record) -> str:
     """What the square code says: job number and start of the digest, nothing of the wearer."""
     return f"{record.job_number} {record.imprint.digest[:16]}"

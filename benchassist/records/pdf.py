@@ -18,7 +18,12 @@ from benchassist.records.ink import (
     SMALL_STRONG,
     WIDTH,
 )
-from benchassist.records.overview import order_blocks, outcome_blocks, title_blocks
+from benchassist.records.overview import (
+    doubt_blocks,
+    order_blocks,
+    outcome_blocks,
+    title_blocks,
+)
 from benchassist.records.paper import Block, Page, paginate
 from benchassist.records.pen import Pen
 from benchassist.records.record import Record
@@ -43,6 +48,7 @@ def _blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     parts = tuple(block for part in record.parts for block in part_blocks(pen, part))
     return (
         *title_blocks(pen, record),
+        *doubt_blocks(pen, record),
         *outcome_blocks(pen, record),
         *order_blocks(pen, record),
         *drawing_blocks(record),

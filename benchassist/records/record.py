@@ -38,6 +38,8 @@ class Imprint(Frozen):
         digest: SHA-256 of what was recorded.
         digest_of: whether that is the last entry of the journal or a bare job file.
         deeds: who did what, from the journal; empty for a bare job file.
+        clock_ran_back: whether an entry of the journal is earlier than the one before it.
+        damage: why the history of the job cannot be relied on; empty when it is sound.
     """
 
     workshop: Workshop
@@ -45,6 +47,8 @@ class Imprint(Frozen):
     digest: Digest
     digest_of: Literal["journal", "job file"]
     deeds: tuple[Deed, ...] = ()
+    clock_ran_back: bool = False
+    damage: str = ""
 
 
 class SourceLine(Frozen):

@@ -94,8 +94,9 @@ def _open(
         hook.caught.connect(lambda report: FaultSheet(report).exec())
         hook.install()
         closing.callback(_restore_hook)
-        if note:
-            shell.tell(note)
+        told = " ".join(one for one in (note, *store.notes) if one)
+        if told:
+            shell.tell(told)
         if chosen.draw is not None:
             return draw_window(shell, theme, chosen.draw)
         shell.resize(SMALLEST)

@@ -4,6 +4,8 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QWidget
 
+from benchassist.job.base import LONGEST_REMARK
+
 
 class AskPerson:
     """Asks by the dialogs of the system."""
@@ -17,7 +19,7 @@ class AskPerson:
     def reason(self, parent: QWidget, title: str, question: str) -> str | None:
         """A line of text; None when the person thought better of it."""
         text, is_given = QInputDialog.getText(parent, title, question)
-        return text.strip() if is_given and text.strip() else None
+        return text.strip()[:LONGEST_REMARK] if is_given and text.strip() else None
 
     def tell(self, parent: QWidget, title: str, sentence: str) -> None:
         """Shows a sentence until it is read."""

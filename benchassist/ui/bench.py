@@ -1,6 +1,6 @@
 """The bench: the rail, the page of the present prompt and the hint, kept in step."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from benchassist.guide.flow import Standing
@@ -9,7 +9,7 @@ from benchassist.job.instrument import Speech
 from benchassist.people.roles import Act
 from benchassist.store.settings import Settings
 from benchassist.ui.actions import Command
-from benchassist.ui.asking.slips import slip_sentences, unexplained
+from benchassist.ui.asking.slips import slip_sentences
 from benchassist.ui.desk import Desk
 from benchassist.ui.hint import HintPanel
 from benchassist.ui.pages.ask import AskPage
@@ -19,12 +19,16 @@ from benchassist.ui.pages.record import RecordPage
 from benchassist.ui.rail import Rail
 from benchassist.ui.strip import TopStrip
 from benchassist.ui.theme import Theme
-from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.diagnose.diagnose import NOTHING_FITS
+from benchassist.verdicts.finding import State
 
 _ABOUT_MATERIALS = frozenset({"bench.identify"})
 """Prompts without a correction where the hint also says what the materials bear."""
 
 _UNREAD = "A field cannot be taken. Correct it, or press Escape to put back what it held."
+
+_SLIPS_AFTER_MS = 40
+"""Looking for slips takes longer than a picture may; the verdict is painted first."""
 
 
 class Bench(QWidget):
@@ -54,6 +58,7 @@ class Bench(QWidget):
         self._record = RecordPage(theme)
         self._pages = QStackedWidget()
         self._hint = HintPanel(theme)
+        self._slips_due = QTimer(self, singleShot=True, interval=_SLIPS_AFTER_MS)
         self._lay_out()
         self._connect()
         self._use_settings(desk.settings)
@@ -74,6 +79,7 @@ class Bench(QWidget):
 
     def _connect(self) -> None:
         self._session.changed.connect(self._show)
+        self._slips_due.timeout.connect(self._show_slips)
         self._desk.settings_changed.connect(self._use_settings)
         self._rail.chosen.connect(self.open_step)
         self._strip.tray_asked.connect(lambda: self.command_asked.emit(Command.TRAY))
@@ -217,15 +223,28 @@ class Bench(QWidget):
         now = standing.prompt(prompt.id)
         findings = now.findings if now else ()
         self._hint.show_rules(findings)
-        self._hint.show_slips(self._slips(findings))
+        if self._outside():
+            self._slips_due.start()
+        else:
+            self._slips_due.stop()
+            self._hint.show_slips(())
 
-    def _slips(self, findings: tuple[Finding, ...]) -> tuple[str, ...]:
-        """What would explain the readings of a prompt that is outside, as questions."""
-        outside = {one.key for one in findings if one.state is State.OUTSIDE and one.limit}
-        if not outside:
-            return ()
-        fitting = [one for one in self._desk.suspicions() if outside & set(one.explains)]
-        return slip_sentences(tuple(fitting)) or (unexplained(findings),)
+    def _outside(self) -> frozenset[str]:
+        """Keys of what is outside a limit at the prompt in view."""
+        standing = self._session.standing
+        now = standing.prompt(self._current) if standing else None
+        findings = now.findings if now else ()
+        return frozenset(
+            one.key for one in findings if one.state is State.OUTSIDE and one.limit is not None
+        )
+
+    def _show_slips(self) -> None:
+        """Shows what would explain the readings of the prompt in view, as questions."""
+        outside = self._outside()
+        suspicions = self._desk.suspicions() if outside else ()
+        fitting = tuple(one for one in suspicions if outside & set(one.explains))
+        left = outside & set(self._desk.unexplained(suspicions))
+        self._hint.show_slips((*slip_sentences(fitting), *([NOTHING_FITS] if left else ())))
 
     def _use_settings(self, settings: Settings) -> None:
         self._hint.setVisible(settings.hint_open)

@@ -27,7 +27,7 @@ from benchassist.store.instruments import (
 from benchassist.store.jobs import JobStore
 from benchassist.store.settings import Settings, save_settings
 from benchassist.ui.session import Session
-from benchassist.verdicts.diagnose.diagnose import diagnose
+from benchassist.verdicts.diagnose.diagnose import diagnose, unexplained
 from benchassist.verdicts.diagnose.suspicion import Suspicion
 from benchassist.verdicts.plausible import Question, questions
 from benchassist.wrong import BenchError
@@ -131,6 +131,13 @@ class Desk(QObject):
             return ()
         return diagnose(standing.job, limits, standing.findings)
 
+    def unexplained(self, suspicions: tuple[Suspicion, ...]) -> tuple[str, ...]:
+        """Keys of what is outside on the lenses and none of the open job's slips explains."""
+        standing, limits = self.session.standing, self.session.limits
+        if standing is None or limits is None:
+            return ()
+        return unexplained(standing.job, limits, standing.findings, suspicions)
+
     def take_over(self, person: Person) -> None:
         """Another person works at the bench from now on."""
         self.session.set_person(person)
@@ -157,7 +164,9 @@ class Desk(QObject):
         limits = self.session.limits
         if standing is None or journal is None or limits is None:
             raise BenchError("Open a job first: the record is of one job.")
-        imprint = imprint_of_journal(journal, self._settings.workshop, self.session.now())
+        imprint = imprint_of_journal(
+            journal, self._settings.workshop, self.session.now(), self.session.damage
+        )
         return make_record(standing.job, standing.findings, self.guide, limits, imprint)
 
     def write_record(self, target: Path) -> None:

@@ -24,6 +24,9 @@ from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.row import NumberRow
 from benchassist.ui.inputs.segments import Segments
 
+_LONGEST_NAME = 60
+"""Each reading names its meter together with when it was checked, on one line."""
+
 _SPEECHES = ((Speech.DRUM.value, "Manual, drum"), (Speech.DISPLAY.value, "Digital, display"))
 _STEPS = {Speech.DRUM: Decimal("0.125"), Speech.DISPLAY: Decimal("0.01")}
 _YES, _NO = "yes", "no"
@@ -54,6 +57,7 @@ class MetersSheet(QDialog):
         if known:
             self._list.setCurrentRow(0)
         self._name = QLineEdit()
+        self._name.setMaxLength(_LONGEST_NAME)
         self._name.setAccessibleName("Name of a new lens meter")
         self._name.setPlaceholderText("Name of a new lens meter")
         self._speech = Segments(_SPEECHES)

@@ -1,5 +1,6 @@
 """Who is at the bench: choose a name, or add one with its role."""
 
+from pydantic import ValidationError
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
@@ -13,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
+from benchassist.job.base import LONGEST_LINE
 from benchassist.job.signoff import Person, Role
 from benchassist.ui.inputs.segments import Segments
 
@@ -38,6 +40,7 @@ class PeopleSheet(QDialog):
         self._list.addItems([f"{one.name}, {one.role}" for one in persons])
         self._list.itemActivated.connect(self._on_activated)
         self._name = QLineEdit()
+        self._name.setMaxLength(LONGEST_LINE)
         self._name.setAccessibleName("Name")
         self._name.setPlaceholderText("Name of somebody new")
         self._role = Segments(_ROLES)
@@ -75,10 +78,11 @@ class PeopleSheet(QDialog):
         self.accept()
 
     def _add(self) -> None:
-        name = self._name.text().strip()
-        if not name:
+        try:
+            person = Person(name=self._name.text(), role=Role(self._role.value()))
+        except ValidationError:
             self._problem.setText("Type a name first.")
             self._name.setFocus()
             return
-        self.chosen.emit(Person(name=name, role=Role(self._role.value())))
+        self.chosen.emit(person)
         self.accept()

@@ -171,6 +171,8 @@ class Session(QObject):
         """
         opened = self._store.open_job(number)
         self._open(opened.journal, opened.job, opened.damage)
+        if opened.mended:
+            self.refused.emit(opened.mended)
 
     def _open(self, journal: Journal, job: Job, damage: str = "") -> None:
         self._journal = journal
@@ -178,6 +180,11 @@ class Session(QObject):
         self._settle(job)
         if damage:
             self.refused.emit(damage)
+
+    @property
+    def damage(self) -> str:
+        """Why nothing more can be written to the open job; empty for a sound one."""
+        return self._damage
 
     def close(self) -> None:
         """Puts the job back; nothing is lost, for everything is on disk."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from benchassist.job.base import LONGEST_LINE
 from benchassist.store.settings import Workshop
 
 
@@ -28,11 +29,14 @@ class WorkshopSheet(QDialog):
         self.setWindowTitle("This workshop")
         self.setMinimumWidth(480)
         self._name = QLineEdit(workshop.name)
+        self._name.setMaxLength(LONGEST_LINE)
         self._name.setAccessibleName("Name of the workshop")
         self._address = QPlainTextEdit("\n".join(workshop.address))
         self._address.setAccessibleName("Address, line by line")
         self._address.setTabChangesFocus(True)
         self._address.setFixedHeight(96)
+        self._problem = QLabel()
+        self._problem.setProperty("role", "error")
         keep = QPushButton("Keep")
         keep.setProperty("role", "primary")
         keep.clicked.connect(self._keep)
@@ -51,11 +55,16 @@ class WorkshopSheet(QDialog):
             caption.setBuddy(field)
             column.addWidget(caption)
             column.addWidget(field)
+        column.addWidget(self._problem)
         column.addSpacing(8)
         column.addWidget(keep)
 
     def _keep(self) -> None:
         lines = self._address.toPlainText().splitlines()
         address = tuple(line.strip() for line in lines if line.strip())
+        if any(len(line) > LONGEST_LINE for line in address):
+            self._problem.setText(f"A line of the address has at most {LONGEST_LINE} letters.")
+            self._address.setFocus()
+            return
         self.changed.emit(Workshop(name=self._name.text(), address=address))
         self.accept()

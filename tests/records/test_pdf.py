@@ -114,6 +114,23 @@ def test_the_square_code_names_no_wearer() -> None:
     assert code_text(bench.record()) == "FH-1 5a5a5a5a5a5a5a5a"
 
 
+def test_a_history_that_does_not_fit_together_is_told_on_the_paper() -> None:
+    record = bench.record()
+    wanted = ("Do not rely on this record", "Entry 4 was changed.", "clock was set back")
+    assert missing(record, wanted) == list(wanted)
+    deed = Deed(
+        person=bench.OPTICIAN,
+        first=bench.MADE_AT,
+        last=bench.MADE_AT,
+        edits=1,
+        parts=("order",),
+    )
+    doubtful = record.imprint.with_(
+        damage="Entry 4 was changed.", clock_ran_back=True, deeds=(deed,)
+    )
+    assert missing(record.with_(imprint=doubtful), wanted) == []
+
+
 def test_the_journal_is_told_where_there_is_one() -> None:
     deed = Deed(
         person=bench.OPTICIAN,

@@ -323,12 +323,14 @@ def test_a_full_disk_is_a_sentence_and_the_typed_text_stays(
     monkeypatch.undo()
 
 
-def test_what_may_have_happened_is_asked_and_never_told_for_a_fact(full: Workplace) -> None:
+def test_what_may_have_happened_is_asked_and_never_told_for_a_fact(
+    full: Workplace, qtbot: QtBot
+) -> None:
     full.hands.type("FH-2611-060")
     full.shell.go_to("right.distance")
     full.hands.type("-2.00", "-2.50", "180")
     assert any(one.key == "right.axis" for one in full.standing.outside)
-    assert "What may have happened" in said(full)
+    qtbot.waitUntil(lambda: "What may have happened" in said(full))
     assert "?" in said(full)
     full.shell.go_to("left.distance")
     assert "What may have happened" not in said(full)

@@ -196,6 +196,7 @@ def test_a_damaged_job_is_shown_and_nothing_is_added(light: Theme, tmp_path: Pat
         second.hands.type("-2.00")
         assert second.job == before
         assert "altered outside Benchassist" in said(second)
+        assert "altered outside Benchassist" in second.desk.record().imprint.damage
 
 
 def test_a_second_window_is_refused_in_a_sentence(workplace: Workplace, tmp_path: Path) -> None:

@@ -79,8 +79,11 @@ class HintPicture(QWidget):
 
     def set_picture(self, name: str, **parameters: float) -> None:
         """Show the picture of that name, with the values of `Shown` that are known."""
-        self._picture = next((one for one in PICTURES if one.name == name), None)
-        self._shown = Shown(**parameters)
+        picture = next((one for one in PICTURES if one.name == name), None)
+        shown = Shown(**parameters)
+        if (picture, shown) == (self._picture, self._shown):
+            return
+        self._picture, self._shown = picture, shown
         self.setAccessibleDescription(self._picture.description if self._picture else "")
         self.setVisible(self._picture is not None)
         self._forget()

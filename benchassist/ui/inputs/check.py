@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
 )
 
 from benchassist.guide.prompts import Kind, Measurement, Prompt
+from benchassist.job.base import LONGEST_REMARK
 from benchassist.job.checks import Answer, Seen
 from benchassist.ui.inputs.line import Line
 from benchassist.ui.inputs.number import NumberInput
@@ -44,7 +45,7 @@ class CheckInput(QWidget):
         self._choices = Segments(_choices_of(prompt), self)
         self._choices.chosen.connect(self._on_chosen)
         self._fields = tuple(NumberInput(_spec(one), self) for one in prompt.inputs)
-        self._remark = Line("Remark")
+        self._remark = Line("Remark", LONGEST_REMARK)
         self._remark.setPlaceholderText("Remark, if any")
         self._remark.taken.connect(lambda text: self._change({"remark": text}))
         self._remark.finished.connect(self.finished)

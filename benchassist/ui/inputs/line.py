@@ -5,6 +5,8 @@ from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit
 from typing_extensions import override
 
+from benchassist.job.base import LONGEST_LINE
+
 ENTER_KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
@@ -17,7 +19,7 @@ def leaves_undo(edit: QLineEdit, event: QEvent) -> bool:
 
 
 class Line(QLineEdit):
-    """A line of text.
+    """A line of text, of at most so many characters.
 
     Signals:
         taken: the text was changed and the person went on; the text without outer spaces.
@@ -29,8 +31,9 @@ class Line(QLineEdit):
     finished = Signal()
     stepped_back = Signal()
 
-    def __init__(self, name: str) -> None:
+    def __init__(self, name: str, longest: int = LONGEST_LINE) -> None:
         super().__init__()
+        self.setMaxLength(longest)
         self.setAccessibleName(name)
         self.editingFinished.connect(self.take)
 

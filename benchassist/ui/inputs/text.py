@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QComboBox, QLabel, QVBoxLayout, QWidget
 from typing_extensions import override
 
+from benchassist.job.base import LONGEST_LINE
 from benchassist.ui.inputs.line import ENTER_KEYS, Line
 
 
@@ -23,9 +24,11 @@ class TextInput(QWidget):
     finished = Signal()
     stepped_back = Signal()
 
-    def __init__(self, label: str, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, label: str, longest: int = LONGEST_LINE, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
-        self._edit = Line(label)
+        self._edit = Line(label, longest)
         self._edit.setProperty("role", "form")
         self._edit.taken.connect(self.value_changed)
         self._edit.finished.connect(self.finished)

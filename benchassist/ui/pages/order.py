@@ -17,6 +17,7 @@ from typing_extensions import override
 
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
+from benchassist.job.base import LONGEST_LINE, LONGEST_REMARK
 from benchassist.job.order import Order
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
@@ -144,7 +145,8 @@ class OrderPage(Page):
 
 def _made(field: FormField) -> FieldInput:
     if field.takes is None:
-        return TextInput(field.label)
+        longest = LONGEST_REMARK if field.path == "remark" else LONGEST_LINE
+        return TextInput(field.label, longest)
     if isinstance(field.takes, NumberSpec):
         return NumberInput(field.takes, is_reading=False)
     if field.is_several:

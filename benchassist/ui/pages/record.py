@@ -17,6 +17,7 @@ from typing_extensions import override
 
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
+from benchassist.job.base import LONGEST_REMARK
 from benchassist.job.paths import with_value_at
 from benchassist.job.signoff import Outcome, Signature, SignOff
 from benchassist.people.roles import Act
@@ -62,7 +63,7 @@ class RecordPage(Page):
         self._list.setSpacing(6)
         self._outcome = Segments(_OUTCOMES)
         self._outcome.chosen.connect(lambda key: self._propose("outcome", Outcome(key)))
-        self._reason = TextInput("Reason, for anything but a plain release")
+        self._reason = TextInput("Reason, for anything but a plain release", LONGEST_REMARK)
         self._reason.value_changed.connect(lambda text: self._propose("reason", text))
         self._reason.finished.connect(self.next_asked)
         self._names = QLabel()
