@@ -24,6 +24,7 @@ Usage: python3 packaging/start.py [WORD] [ARGUMENTS]
   test        set up, then pass the tests; ARGUMENTS go to pytest
   draw        set up, then draw the window and write the demo records into out/
   bench       set up, then measure the speed; --quick for small sizes
+  confusion   set up, then judge simulated pairs; --help for its sizes
   setup       set up for development, and nothing else
 """
 
@@ -315,6 +316,11 @@ def bench(arguments: list[str]) -> int:
     return run(set_up("run"), "packaging/bench.py", *arguments, offscreen=True)
 
 
+def confusion(arguments: list[str]) -> int:
+    """Judge simulated pairs and say how often that goes wrong."""
+    return run(set_up("run"), "packaging/confusion.py", *arguments)
+
+
 def set_up_only() -> int:
     """Set up everything that development needs."""
     check_libraries(window=False)
@@ -324,7 +330,7 @@ def set_up_only() -> int:
 
 def do(word: str, rest: list[str]) -> int:
     """Do what the first word asks for; the exit status."""
-    with_arguments = {"test": test, "bench": bench}
+    with_arguments = {"test": test, "bench": bench, "confusion": confusion}
     without = {"": open_window, "draw": draw, "setup": set_up_only}
     if word in with_arguments:
         return with_arguments[word](rest)
