@@ -33,7 +33,7 @@ def _told(meter: MeterUsed, number: int) -> str:
     readings = "1 reading" if number == 1 else f"{number} readings"
     if not meter.name:
         return f"{readings} on a meter not named, {NOT_CHECKED}"
-    where = f"{readings} on {meter.name}"
+    where = f"{readings} on {meter.checked.name if meter.checked else meter.name}"
     if meter.checked is None:
         return f"{where}, {NOT_CHECKED}{_zero(meter)}"
     return f"{where}, checked {_when(meter.checked)}{_zero(meter)}{_known_lens(meter.checked)}"

@@ -341,3 +341,17 @@ def test_a_house_rule_beside_the_jobs_is_in_force(full: Workplace) -> None:
     full.shell.open_job("FH-2611-060")
     assert full.desk.session.standing is None
     assert "house rules" in said(full).lower()
+
+
+def test_a_reading_that_a_correction_disturbed_says_why(full: Workplace) -> None:
+    full.shell.open_job("FH-2611-055")
+    assert full.desk.session.correct("bench.screws", "replace")
+    full.shell.go_to("right.distance")
+    title = full.desk.guide.prompt("bench.screws").title
+    assert f"Read again: '{title}' was corrected since." in said(full)
+
+
+def test_the_zero_taken_off_is_told_beside_the_reading(full: Workplace) -> None:
+    full.shell.open_job("FH-2611-055")
+    full.shell.go_to("right.distance")
+    assert "zero error of −0.02 D taken off" in said(full)

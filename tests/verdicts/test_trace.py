@@ -38,7 +38,7 @@ def test_readings_are_counted_by_meter_and_the_unchecked_are_marked() -> None:
         "prism": [on("b", {"prism": {"form": "components"}})],
     }
     assert sentence(readings, a=instrument(), b=instrument(checked=None, zero="0.03")) == (
-        "Lens meter: 2 readings on a, checked 2 March 2026, 08:00, no known lens read; "
+        "Lens meter: 2 readings on bench 2, checked 2 March 2026, 08:00, no known lens read; "
         "1 reading on a meter not named, meter not checked; "
         "2 readings on b, meter not checked, zero error of +0.03 D taken off."
     )

@@ -52,9 +52,6 @@ class CheckInput(QWidget):
         self._remark.stepped_back.connect(self.stepped_back)
         self._remedies = _Remedies(prompt, self)
         self._remedies.carried_out.connect(self.corrected)
-        self._again = QLabel()
-        self._again.setProperty("role", "error")
-        self._again.setWordWrap(True)
         self._lay_out()
         self.setFocusProxy(self._fields[0] if self._fields else self._choices.buttons()[0])
         self._show()
@@ -63,7 +60,6 @@ class CheckInput(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(self._again)
         fields = QHBoxLayout()
         fields.setSpacing(12)
         for position, field in enumerate(self._fields):
@@ -88,11 +84,6 @@ class CheckInput(QWidget):
         """Shows an answer without emitting; one to be repeated leaves the fields blank."""
         self._answer = Answer() if answer.again_because else answer
         self._show()
-
-    def say_why_again(self, title: str) -> None:
-        """Says whose correction may have disturbed this check; nothing for an empty title."""
-        self._again.setText(f"Check again: “{title}” was corrected since." if title else "")
-        self._again.setVisible(bool(title))
 
     def show_remedies(self, *, is_needed: bool) -> None:
         """Shows what puts the fault right, when there is a fault and a remedy."""

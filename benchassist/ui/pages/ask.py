@@ -69,7 +69,9 @@ class AskPage(Page):
         self._drawing.mark_clicked.connect(self.prompt_asked)
         self._title = _label("title")
         self._ask = _label("sentence")
+        self._why_now = _label("error")
         self._ordered = _label("caption")
+        self._meter_used = _label("caption")
         self._sentence = _label("sentence")
         self._holder = QVBoxLayout()
         self._next = _NextButton()
@@ -84,12 +86,12 @@ class AskPage(Page):
         left = QVBoxLayout(answering)
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(8)
-        for widget in (self._title, self._ask):
+        for widget in (self._title, self._ask, self._why_now):
             left.addWidget(widget)
         left.addSpacing(4)
         left.addLayout(self._holder)
-        left.addWidget(self._ordered)
-        left.addWidget(self._sentence)
+        for widget in (self._ordered, self._sentence, self._meter_used):
+            left.addWidget(widget)
         left.addStretch(1)
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(16)
@@ -147,14 +149,14 @@ class AskPage(Page):
         self._ask.setText(prompt.ask)
         if self._input is not None:
             self._input.set_value(_shown_answer(standing, prompt))
-        if isinstance(self._input, CheckInput):
-            self._input.say_why_again(_disturber(standing, prompt))
         if isinstance(self._input, DistanceInput):
             job = standing.job
             self._input.set_datum(job.now.pair.datum, job.order.frame.dbl)
         now = standing.prompt(prompt.id)
         if now is None:
             return
+        _say(self._why_now, _why_now(now))
+        _say(self._meter_used, _meter_words(now))
         self._show_verdict(now)
         hides = self._reads_first and not now.is_done
         self._show_order(prompt, hides=hides)
@@ -197,8 +199,7 @@ class AskPage(Page):
         now = self._standing.prompt(prompt.id)
         is_read = now is not None and now.is_done
         words = "" if hides else target_words(order, prompt, self._speech, is_read=is_read)
-        self._ordered.setText(words)
-        self._ordered.setVisible(bool(words))
+        _say(self._ordered, words)
         if isinstance(self._input, AdditionInput) and prompt.eye is not None:
             self._input.propose_surface(proposal(order, prompt.eye).surface)
 
@@ -318,11 +319,23 @@ def _shown_answer(standing: Standing, prompt: Prompt) -> Any:
     return Answer() if answer is None and prompt.kind in ANSWERED else answer
 
 
-def _disturber(standing: Standing, prompt: Prompt) -> str:
-    """The title of the check whose correction may have disturbed this one."""
-    answer = _shown_answer(standing, prompt)
-    disturber = standing.prompt(answer.again_because) if answer.again_because else None
-    return disturber.prompt.title if disturber else answer.again_because
+def _why_now(now: PromptStanding) -> str:
+    """Why a prompt is to be done again, or what should stand before it is done."""
+    if now.again_because or not now.waits_for or now.is_done:
+        return now.again_because
+    return f"Better after: {', '.join(now.waits_for)}."
+
+
+def _meter_words(now: PromptStanding) -> str:
+    """Which lens meter was read, whether it was checked, and what was taken off."""
+    traces = (one.sentence for one in now.findings if one.key.endswith(".meter"))
+    return next(traces, "")
+
+
+def _say(label: QLabel, text: str) -> None:
+    """Shows a text; an empty one takes no room."""
+    label.setText(text)
+    label.setVisible(bool(text))
 
 
 def _label(role: str) -> QLabel:
