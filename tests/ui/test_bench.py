@@ -344,7 +344,9 @@ def test_a_house_rule_beside_the_jobs_is_in_force(full: Workplace) -> None:
 
 
 def test_a_reading_that_a_correction_disturbed_says_why(full: Workplace) -> None:
-    full.shell.open_job("FH-2611-055")
+    full.shell.open_job("FH-2611-060")
+    full.shell.go_to("right.distance")
+    full.hands.type("-2.00", "-2.50", "90")
     assert full.desk.session.correct("bench.screws", "replace")
     full.shell.go_to("right.distance")
     title = full.desk.guide.prompt("bench.screws").title
