@@ -306,7 +306,7 @@ def test(arguments: list[str]) -> int:
     """Pass the tests, without a display."""
     check_libraries(window=False)
     python = set_up("dev")
-    workers = () if arguments else ("-n", "auto")
+    workers = () if arguments else ("-n", "auto", "--dist", "worksteal")
     return run(python, "-m", "pytest", *workers, *arguments, offscreen=True)
 
 

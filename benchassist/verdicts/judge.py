@@ -74,7 +74,8 @@ def _unless_off(case: Case, finding: Finding) -> Finding:
         row = table.row(quantity, case.design)
         if row is not None:
             rule = row.bands[0].rule
+            if not rule.off:
+                return finding
             sentence = f"{finding.what}: {rule.off}."
-            off = replace(finding, state=State.NONE, rule=rule, sentence=sentence)
-            return off if rule.off else finding
+            return replace(finding, state=State.NONE, rule=rule, sentence=sentence)
     return finding

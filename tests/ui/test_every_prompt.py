@@ -21,11 +21,6 @@ from benchassist.ui.theme import Theme
 from tests.ui.workplace import Workplace, workplace_in
 
 
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return tmp_path_factory.mktemp("every-prompt")
-
-
 @pytest.fixture
 def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
     with workplace_in(tmp_path, light) as made:

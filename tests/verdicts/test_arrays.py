@@ -90,10 +90,10 @@ def some_pairs(length: int, seed: int = 3) -> LensPairs:
     return LensPairs(random_side(draw), random_side(draw))
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", range(3))
 def test_random_pairs_are_judged_alike(seed: int) -> None:
-    pairs, quantities = compare(750, seed, whole_every=10)
-    assert pairs >= 750
+    pairs, quantities = compare(300, seed, whole_every=10)
+    assert pairs >= 300
     assert quantities == 20 * pairs
 
 
