@@ -225,7 +225,14 @@ def install(python: Path, lock: Path) -> None:
         if subprocess.run(command, capture_output=True, check=False).returncode == 0:
             return
     add_pip(python)
-    options = ["--quiet", "--no-input", "--retries=2", "--no-deps", "--require-hashes"]
+    options = [
+        "--quiet",
+        "--no-input",
+        "--no-compile",
+        "--retries=2",
+        "--no-deps",
+        "--require-hashes",
+    ]
     command = [str(python), "-m", "pip", "install", *options, "--requirement", str(lock)]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     if done.returncode:

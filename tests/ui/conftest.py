@@ -5,12 +5,16 @@ import os
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 import shiboken6
 from PySide6.QtWidgets import QApplication, QWidget
 
+from benchassist.records.demo import demo_files
+from benchassist.store.files import load_job_file
 from benchassist.ui.theme import Scheme, Theme
+from tests.ui.workplace import Workplace, workplace_in
 
 
 @pytest.fixture(params=list(Scheme))
@@ -27,6 +31,22 @@ def light(qapp: QApplication) -> Theme:
     theme = Theme(Scheme.LIGHT)
     theme.apply(qapp)
     return theme
+
+
+@pytest.fixture
+def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
+    """A window on an empty store."""
+    with workplace_in(tmp_path, light) as made:
+        yield made
+
+
+@pytest.fixture
+def full(workplace: Workplace) -> Workplace:
+    """A window on a tray with every demo job."""
+    for file in demo_files():
+        workplace.put(load_job_file(file))
+    workplace.shell.to_tray()
+    return workplace
 
 
 @pytest.fixture(autouse=True)

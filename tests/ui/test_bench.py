@@ -1,7 +1,6 @@
 """What happens on the bench: fields, meters, modes, and what is taken or kept."""
 
 import sys
-from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
 from types import TracebackType
@@ -13,7 +12,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
-    QWidget,
 )
 from pytestqt.qtbot import QtBot
 
@@ -22,8 +20,6 @@ from benchassist.job.checks import Answer, Seen
 from benchassist.job.readings import DrumReading
 from benchassist.job.signoff import Outcome, SignOff
 from benchassist.people.roles import Act
-from benchassist.records.demo import demo_files
-from benchassist.store.files import load_job_file
 from benchassist.ui.actions import Command
 from benchassist.ui.demo import SUPERVISOR
 from benchassist.ui.fault import FaultHook, FaultSheet, log_to
@@ -36,34 +32,7 @@ from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import State
 from benchassist.wrong import BenchError
 from tests.ui.hands import CTRL
-from tests.ui.workplace import Workplace, workplace_in
-
-
-@pytest.fixture
-def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
-    with workplace_in(tmp_path, light) as made:
-        yield made
-
-
-def said(workplace: Workplace) -> str:
-    """Everything that the visible labels say, and the status line."""
-    labels = workplace.shell.findChildren(QLabel)
-    shown = [label.text() for label in labels if label.isVisible()]
-    return " ".join([*shown, workplace.shell.statusBar().currentMessage()])
-
-
-@pytest.fixture
-def full(workplace: Workplace) -> Workplace:
-    for file in demo_files():
-        workplace.put(load_job_file(file))
-    workplace.shell.to_tray()
-    return workplace
-
-
-def press(sheet: QWidget, words: str) -> None:
-    """Presses the button of a sheet that begins with these words."""
-    buttons = sheet.findChildren(QPushButton)
-    next(one for one in buttons if one.text().replace("&", "").startswith(words)).click()
+from tests.ui.workplace import Workplace, press, said
 
 
 def _present_error() -> tuple[type[BaseException], BaseException, TracebackType | None]:

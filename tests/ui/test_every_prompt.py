@@ -1,6 +1,5 @@
 """Every prompt of every demo job: shown, nothing changed, every input named."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -17,14 +16,7 @@ from PySide6.QtWidgets import (
 
 from benchassist.records.demo import demo_files
 from benchassist.store.files import load_job_file
-from benchassist.ui.theme import Theme
-from tests.ui.workplace import Workplace, workplace_in
-
-
-@pytest.fixture
-def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
-    with workplace_in(tmp_path, light) as made:
-        yield made
+from tests.ui.workplace import Workplace
 
 
 def nameless(root: QWidget) -> list[str]:

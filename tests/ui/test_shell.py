@@ -1,7 +1,6 @@
 """The tray, the people, the keys, and what happens when the world or the program fails."""
 
 import sys
-from collections.abc import Iterator
 from pathlib import Path
 from types import TracebackType
 
@@ -14,7 +13,6 @@ from PySide6.QtWidgets import (
     QPlainTextEdit,
     QPushButton,
     QTableView,
-    QWidget,
 )
 from pytestqt.qtbot import QtBot
 
@@ -34,20 +32,7 @@ from benchassist.ui.theme import Scheme, Theme
 from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
 from tests.ui.hands import CTRL
-from tests.ui.workplace import Workplace, workplace_in
-
-
-@pytest.fixture
-def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
-    with workplace_in(tmp_path, light) as made:
-        yield made
-
-
-def said(workplace: Workplace) -> str:
-    """Everything that the visible labels say, and the status line."""
-    labels = workplace.shell.findChildren(QLabel)
-    shown = [label.text() for label in labels if label.isVisible()]
-    return " ".join([*shown, workplace.shell.statusBar().currentMessage()])
+from tests.ui.workplace import Workplace, said, workplace_in
 
 
 def rows(workplace: Workplace) -> list[str]:
@@ -56,20 +41,6 @@ def rows(workplace: Workplace) -> list[str]:
     assert table is not None
     model = table.model()
     return [str(model.index(row, 0).data()) for row in range(model.rowCount())]
-
-
-@pytest.fixture
-def full(workplace: Workplace) -> Workplace:
-    for file in demo_files():
-        workplace.put(load_job_file(file))
-    workplace.shell.to_tray()
-    return workplace
-
-
-def press(sheet: QWidget, words: str) -> None:
-    """Presses the button of a sheet that begins with these words."""
-    buttons = sheet.findChildren(QPushButton)
-    next(one for one in buttons if one.text().replace("&", "").startswith(words)).click()
 
 
 def _present_error() -> tuple[type[BaseException], BaseException, TracebackType | None]:

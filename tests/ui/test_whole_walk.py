@@ -1,6 +1,5 @@
 """One pair from the empty tray to the PDF, by key events alone, and the same from the shell."""
 
-from collections.abc import Iterator
 from datetime import UTC, datetime
 from decimal import Decimal
 from pathlib import Path
@@ -19,9 +18,8 @@ from benchassist.records.demo import demo_files
 from benchassist.records.record import Record
 from benchassist.store.files import load_job_file, save_job_file
 from benchassist.ui.demo import OPTICIAN, SUPERVISOR, TRAINEE
-from benchassist.ui.theme import Theme
 from tests.ui.hands import CTRL, SHIFT, Hands
-from tests.ui.workplace import Workplace, workplace_in
+from tests.ui.workplace import Workplace
 
 ORDER = (
     "Marit Oduya", "p", "s", "1.5", "", "", "", "", "", "", "", "", "",
@@ -35,12 +33,6 @@ RIGHT = (("-2.25", "-3", "165"), ("-225", "-25"), ("0", "0"), ("200",))
 LEFT = (("-2", "-2"), ("-2", "0"), ("0", "0"), ("200",))
 PAIR = (("31.5", "32"), ("20", "20"), ("0", "1"))
 """Readings, prompt by prompt; two engraving checks follow those of each lens."""
-
-
-@pytest.fixture
-def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
-    with workplace_in(tmp_path, light) as made:
-        yield made
 
 
 def type_order(hands: Hands) -> None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import shiboken6
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from benchassist.guide.flow import Standing
 from benchassist.job.document import Job
@@ -58,3 +59,16 @@ def workplace_in(folder: Path, theme: Theme, patience_ms: int = 0) -> Iterator[W
         finally:
             shell.close()
             shiboken6.delete(shell)
+
+
+def said(workplace: Workplace) -> str:
+    """Everything that the visible labels say, and the status line."""
+    labels = workplace.shell.findChildren(QLabel)
+    shown = [label.text() for label in labels if label.isVisible()]
+    return " ".join([*shown, workplace.shell.statusBar().currentMessage()])
+
+
+def press(sheet: QWidget, words: str) -> None:
+    """Presses the button of a sheet that begins with these words."""
+    buttons = sheet.findChildren(QPushButton)
+    next(one for one in buttons if one.text().replace("&", "").startswith(words)).click()
