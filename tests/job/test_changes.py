@@ -38,7 +38,7 @@ def test_the_changes_from_one_job_to_another_make_that_other(before: Job, after:
     assert Job.model_validate(made) == after
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(objects, objects)
 def test_changes_of_any_json_are_exact_both_ways(
     before: dict[str, Json], after: dict[str, Json]

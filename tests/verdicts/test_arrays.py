@@ -123,7 +123,7 @@ def test_the_published_examples_are_judged_alike(case: str) -> None:
         alike(job, limits_of(job.order.rule_set))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(jobs, st.sampled_from(Design), st.sampled_from((ISO, ANSI)), st.sampled_from(DECISIONS))
 def test_any_job_is_judged_alike(
     job: Job, design: Design, rule_set: str, limits_of: LimitsOf

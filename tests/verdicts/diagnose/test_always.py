@@ -43,7 +43,7 @@ def test_a_pair_within_gives_nothing(pair: Drawn) -> None:
     assert seen(pair.job()) == ()
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=SLOW)
+@settings(max_examples=20, deadline=None, suppress_health_check=SLOW)
 @given(slipped(), st.sampled_from(("order", "readings", "both")))
 def test_the_form_of_writing_does_not_change_the_list(pair: Drawn, where: str) -> None:
     as_drawn = seen(pair.job())
@@ -67,7 +67,7 @@ def _transpose_stated(more: dict[str, Any]) -> None:
         stated["axis"] = (axis + 90) % 180 or 180
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=SLOW)
+@settings(max_examples=20, deadline=None, suppress_health_check=SLOW)
 @given(slipped(NOT_SYMMETRIC))
 def test_a_pair_in_mirror_image_has_the_same_list(pair: Drawn) -> None:
     as_drawn = described(seen(pair.job()), {"right": "left", "left": "right"})

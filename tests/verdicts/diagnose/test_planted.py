@@ -20,7 +20,7 @@ def test_every_slip_is_planted() -> None:
 
 @pytest.mark.parametrize("slip", PLANTS)
 @settings(
-    max_examples=6,
+    max_examples=4,
     deadline=None,
     suppress_health_check=list(HealthCheck),
     phases=(Phase.explicit, Phase.reuse, Phase.generate),
