@@ -32,9 +32,6 @@ from benchassist.wrong import BenchError
 FINE, OUTSIDE, UNUSABLE = 0, 1, 2
 """Exit codes: nothing outside, something outside, the file or the call cannot be used."""
 
-COMMANDS = ("judge", "record", "schema", "demo")
-"""The words that name a command of the shell."""
-
 
 class _Parser(argparse.ArgumentParser):
     """Says what is wrong with a call in one sentence."""

@@ -34,6 +34,7 @@ class Settings(Frozen):
         hint_open: whether the hint panel is open.
         guarded: whether a reading's own uncertainty keeps it from its limit.
         read_first: whether the order stays hidden until the reading is in.
+        cylinder_form: how orders write cylinders here; empty where they come in both forms.
         meter: name of the lens meter that is read now; empty when none was chosen.
         forms: how the instruments here give each kind of reading, by kind of prompt.
     """
@@ -45,6 +46,7 @@ class Settings(Frozen):
     hint_open: bool = True
     read_first: bool = False
     guarded: bool = True
+    cylinder_form: Literal["", "minus", "plus"] = ""
     meter: Line = ""
     forms: FrozenMap[str] = Field(default_factory=dict, validate_default=True)
 

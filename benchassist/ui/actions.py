@@ -67,7 +67,7 @@ ACTIONS = (
     Action(Command.SCHEME, "&View", "&Dark or light", "F3"),
     Action(Command.PERSON, "&Workshop", "Who is at the &bench", "Ctrl+B"),
     Action(Command.METERS, "&Workshop", "&Lens meters and their daily check", "Ctrl+L"),
-    Action(Command.WORKSHOP, "&Workshop", "&Name and address", "Ctrl+W"),
+    Action(Command.WORKSHOP, "&Workshop", "&This workshop", "Ctrl+W"),
     Action(Command.KEYS, "&View", "The &keys", "?"),
 )
 

@@ -29,7 +29,7 @@ from benchassist.store.settings import Settings, save_settings
 from benchassist.ui.session import Session
 from benchassist.verdicts.diagnose.diagnose import diagnose, unexplained
 from benchassist.verdicts.diagnose.suspicion import Suspicion
-from benchassist.verdicts.plausible import Question, questions
+from benchassist.verdicts.plausible import CylinderForm, Question, questions
 from benchassist.wrong import BenchError
 
 Clock = Callable[[], datetime]
@@ -152,7 +152,9 @@ class Desk(QObject):
     def questions(self) -> tuple[Question, ...]:
         """What looks odd in the open job's order."""
         standing = self.session.standing
-        return questions(standing.job.order) if standing else ()
+        form = self._settings.cylinder_form
+        usual = CylinderForm(form) if form else None
+        return questions(standing.job.order, usual) if standing else ()
 
     def record(self) -> Record:
         """The record of the open job.

@@ -330,8 +330,11 @@ class Shell(QMainWindow):
             self.tell(error.sentence)
 
     def _edit_workshop(self) -> None:
-        sheet = WorkshopSheet(self._desk.settings.workshop, self)
-        sheet.changed.connect(lambda workshop: self._change_settings(workshop=workshop))
+        settings = self._desk.settings
+        sheet = WorkshopSheet(settings.workshop, settings.cylinder_form, self)
+        sheet.changed.connect(
+            lambda workshop, form: self._change_settings(workshop=workshop, cylinder_form=form)
+        )
         self._show_sheet(sheet)
 
     def _show_sheet(self, sheet: QDialog) -> None:

@@ -13,18 +13,23 @@ from PySide6.QtWidgets import (
 
 from benchassist.job.base import LONGEST_LINE
 from benchassist.store.settings import Workshop
+from benchassist.ui.inputs.segments import Segments
+
+_FORMS = (("", "Either"), ("minus", "Minus form"), ("plus", "Plus form"))
 
 
 class WorkshopSheet(QDialog):
     """Name and address of the workshop.
 
     Signals:
-        changed: the Workshop as typed.
+        changed: (the Workshop as typed, how orders write cylinders: minus, plus or empty).
     """
 
-    changed = Signal(object)
+    changed = Signal(object, str)
 
-    def __init__(self, workshop: Workshop, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, workshop: Workshop, cylinder_form: str, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.setWindowTitle("This workshop")
         self.setMinimumWidth(480)
@@ -35,6 +40,8 @@ class WorkshopSheet(QDialog):
         self._address.setAccessibleName("Address, line by line")
         self._address.setTabChangesFocus(True)
         self._address.setFixedHeight(96)
+        self._form = Segments(_FORMS)
+        self._form.set_value(cylinder_form)
         self._problem = QLabel()
         self._problem.setProperty("role", "error")
         keep = QPushButton("Keep")
@@ -55,6 +62,10 @@ class WorkshopSheet(QDialog):
             caption.setBuddy(field)
             column.addWidget(caption)
             column.addWidget(field)
+        caption = QLabel("Cylinders in orders; the other sign is asked about")
+        caption.setProperty("role", "caption")
+        column.addWidget(caption)
+        column.addWidget(self._form)
         column.addWidget(self._problem)
         column.addSpacing(8)
         column.addWidget(keep)
@@ -66,5 +77,6 @@ class WorkshopSheet(QDialog):
             self._problem.setText(f"A line of the address has at most {LONGEST_LINE} letters.")
             self._address.setFocus()
             return
-        self.changed.emit(Workshop(name=self._name.text(), address=address))
+        workshop = Workshop(name=self._name.text(), address=address)
+        self.changed.emit(workshop, self._form.value())
         self.accept()

@@ -31,8 +31,13 @@ class MeasuredCheck:
     findings: Callable[[Case, Measures], tuple[Finding, ...]]
 
 
-_WORSE = "worse than expected"
-_NOT_TESTED = "not tested"
+_CHOSEN = {
+    "as expected": State.WITHIN,
+    "worse than expected": State.OUTSIDE,
+    "maker's statement": State.WITHIN,
+    "tested": State.WITHIN,
+}
+"""What a choice says of the pair; every other one is told and judges nothing. Own rule."""
 
 
 def judge_answers(case: Case, measured: tuple[MeasuredCheck, ...]) -> tuple[Finding, ...]:
@@ -114,18 +119,15 @@ def _measured(
 
 
 def _by_eye(subject: Subject, answer: Answer) -> Finding:
-    remark = f" ({answer.remark})" if answer.remark else ""
-    chosen = answer.choice.casefold()
+    remark = f" ({answer.remark.removesuffix('.')})" if answer.remark else ""
     if answer.seen is Seen.FAULT:
         state, said = State.OUTSIDE, "a fault was seen"
-    elif answer.seen is Seen.GOOD and not chosen:
+    elif answer.choice:
+        state, said = _CHOSEN.get(answer.choice.casefold(), State.NONE), answer.choice
+    elif answer.seen is Seen.GOOD:
         state, said = State.WITHIN, "found good"
-    elif chosen == _WORSE:
-        state, said = State.OUTSIDE, answer.choice
-    elif chosen == _NOT_TESTED:
-        state, said = State.NONE, answer.choice
-    elif chosen:
-        state, said = State.WITHIN, answer.choice
+    elif answer.measured:
+        state, said = State.NONE, "measured, without a limit"
     else:
         state, said = State.MISSING, "not answered yet"
     return Finding(

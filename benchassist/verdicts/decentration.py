@@ -7,8 +7,7 @@ from decimal import Decimal
 
 from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
-from benchassist.optics.prism import Imbalance as CausedImbalance
-from benchassist.optics.prism import imbalance, prentice
+from benchassist.optics.prism import Prism, imbalance, prentice
 from benchassist.verdicts.case import Case, no_limit
 from benchassist.verdicts.centration import distance_found
 from benchassist.verdicts.exact import ZERO, MinusForm, mean, millionth
@@ -107,18 +106,19 @@ def _by_prism(
     row = case.row(f"prism-{direction}")
     if row is None:
         return subject.none(f"{subject.what}: {no_limit(case)}.")
-    caused = _caused(case, lenses)
+    right, left = _caused(case, lenses)
+    caused = imbalance(right, left)
     if direction == "horizontal":
         net, total = millionth(caused.horizontal), abs(errors.right + errors.left)
-        words = horizontal_prism(net)
+        words, per_lens = horizontal_prism(net), (right.base_in, left.base_in)
     else:
         net, total = millionth(caused.vertical), abs(errors.right - errors.left)
-        words = vertical_imbalance(net)
+        words, per_lens = vertical_imbalance(net), (right.base_up, left.base_up)
     powers, trust = powers_along(lenses, direction), _mm_trust(case, direction)
     judged = Imbalance(
         ordered=ZERO,
         found=net,
-        per_lens=_LEVEL,
+        per_lens=Sides(*map(millionth, per_lens)),
         powers=powers,
         prism_ordered=prism_ordered(case, direction),
         total_mm=_at_least(total, displacement(net, powers.largest)),
@@ -140,12 +140,12 @@ def _at_least(measured: Decimal, by_prism: Decimal | None) -> Decimal | None:
     return None if by_prism is None else max(measured, by_prism)
 
 
-def _caused(case: Case, lenses: tuple[MinusForm, MinusForm]) -> CausedImbalance:
-    """The imbalance of the pair; a distance too wide puts the centre outwards."""
+def _caused(case: Case, lenses: tuple[MinusForm, MinusForm]) -> tuple[Prism, Prism]:
+    """The prism of each lens; a distance too wide puts the centre outwards."""
     wider = _distance_errors(case) or _LEVEL
     higher = _height_errors(case) or _LEVEL
     right, left = (lens.power() for lens in lenses)
-    return imbalance(
+    return (
         prentice(right, Eye.RIGHT, float(-wider.right), float(higher.right)),
         prentice(left, Eye.LEFT, float(-wider.left), float(higher.left)),
     )

@@ -17,6 +17,7 @@ _CLOSE_TO_RIM = Decimal(2)
 _PROGRESSIVE_BELOW = Decimal(14)
 _USUAL_PD = (Decimal(24), Decimal(40))
 _USUAL_VERTEX = (Decimal(8), Decimal(18))
+_BOTH_FOR_ONE = "was the distance of both eyes entered for one?"
 
 
 def _distances(order: Order) -> Iterator[Question]:
@@ -28,7 +29,7 @@ def _distances(order: Order) -> Iterator[Question]:
                 "pd-unusual",
                 "distance_pd",
                 f"a distance of {millimetres(lens.distance_pd)} from the bridge is unusual; "
-                "was the distance of both eyes entered for one?",
+                + ("is it meant?" if lens.distance_pd < low else _BOTH_FOR_ONE),
             )
         if (
             lens.distance_pd is not None

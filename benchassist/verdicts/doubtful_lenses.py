@@ -6,9 +6,10 @@ from enum import StrEnum
 
 from benchassist.job.order import Design, EyeOrder, Order, WrittenPower
 from benchassist.optics.eye import Eye
+from benchassist.optics.power import difference
 from benchassist.verdicts.exact import ZERO, written_power, written_prism
 from benchassist.verdicts.question import Question, about_lens, about_pair
-from benchassist.verdicts.words import signed, signed_dioptres
+from benchassist.verdicts.words import power, signed, signed_dioptres
 
 
 class CylinderForm(StrEnum):
@@ -24,6 +25,8 @@ _CUT_OFF = Decimal("0.005")
 _USUAL_ADD = (Decimal("0.75"), Decimal("3.50"))
 _STRONG = Decimal("1.00")
 _ANISOMETROPIA = Decimal("2.00")
+_COMPENSATION = 0.75
+"""A worn position changes a power by less than that in any meridian, D; own proposal."""
 
 
 def _powers(order: Order) -> Iterator[Question]:
@@ -32,6 +35,25 @@ def _powers(order: Order) -> Iterator[Question]:
         if lens.verification:
             word = "verification "
             yield from _one_power(eye, lens.verification.power, "verification.power", word)
+            yield from _far_from_order(eye, lens)
+
+
+def _far_from_order(eye: Eye, lens: EyeOrder) -> Iterator[Question]:
+    """A maker's power so far from the ordered one that no wearing position explains it."""
+    ordered = written_power(lens.power)
+    made = written_power(lens.verification.power) if lens.verification else None
+    if ordered is None or made is None:
+        return
+    change = difference(made.power(), ordered.power()).power().principal
+    if max(map(abs, change)) > _COMPENSATION:
+        yield about_lens(
+            eye,
+            "verification-far",
+            "verification.power.sphere",
+            f"the maker's power {power(made.sphere, made.cylinder, made.axis)} is far from the "
+            f"ordered {power(ordered.sphere, ordered.cylinder, ordered.axis)}; does it belong "
+            "to this lens?",
+        )
 
 
 def _one_power(eye: Eye, power: WrittenPower, path: str, word: str) -> Iterator[Question]:
@@ -184,7 +206,8 @@ def _prisms(order: Order) -> Iterator[Question]:
     right, left = (
         written_prism(lens.prism, eye) for eye, lens in ((eye, order.eye(eye)) for eye in Eye)
     )
-    if right.base_up * left.base_up > 0:
+    thins = right.base_up == left.base_up < 0
+    if right.base_up * left.base_up > 0 and not thins:
         yield about_pair(
             "pair.prism-same-way",
             "left.prism",

@@ -115,7 +115,7 @@ _ROWS = {"across": "centration", "up": "height"}
 def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Finding:
     """By the rule set's limit for a power-variation lens, by a proposed one for others."""
     mark = _mark(case)
-    what = f"{eye.capitalize()}, {'sideways' if way == 'across' else 'height'}"
+    what = f"{mark}, {'sideways' if way == 'across' else 'height'}"
     subject = Subject(f"fit.cross.{eye}-{way}", "fit.cross", what, eye)
     row = case.row(_ROWS[way]) if case.design and case.design.varies else None
     limit = row.band({}).limit({}) if row else None

@@ -17,10 +17,12 @@ from benchassist.verdicts.imbalance import (
 from benchassist.verdicts.trust import Trust, together
 from benchassist.verdicts.weigh import Subject, compared
 from benchassist.verdicts.words import (
+    PRISM,
     horizontal_prism,
     limit_size,
     plain,
     prism_amount,
+    shows,
     vertical_imbalance,
     vertical_prism,
 )
@@ -207,7 +209,7 @@ def _thinning(direction: str, left_over: Sides) -> str:
 
 def excess(direction: str, left_over: Decimal) -> str:
     """What is left after the ordered prism, in words."""
-    if not left_over:
+    if not shows(left_over, PRISM):
         return "no difference"
     if direction == "horizontal":
         return f"{horizontal_prism(left_over)} too much"

@@ -99,6 +99,8 @@ class Trust:
 
     def singles(self, difference: Decimal) -> tuple[Decimal, Decimal]:
         """The difference as the lowest and as the highest single repeats would have it."""
+        if all(spread.count == 1 for spread in self.spreads):
+            return difference, difference
         lowest = difference + sum((spread.low for spread in self.spreads), ZERO)
         highest = difference + sum((spread.high for spread in self.spreads), ZERO)
         return lowest.quantize(_NOISE), highest.quantize(_NOISE)

@@ -32,7 +32,7 @@ from benchassist.ui.theme import Scheme, Theme
 from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
 from tests.ui.hands import CTRL
-from tests.ui.workplace import Workplace, said, workplace_in
+from tests.ui.workplace import Workplace, press, said, workplace_in
 
 
 def rows(workplace: Workplace) -> list[str]:
@@ -233,10 +233,10 @@ def test_the_workshop_is_named_on_the_papers(full: Workplace) -> None:
     assert address is not None
     name.setText("Alder Lane Opticians")
     address.setPlainText("3 Alder Lane\n\nFernhollow")
-    keep = sheet.findChild(QPushButton)
-    assert keep is not None
-    keep.click()
+    press(sheet, "Plus form")
+    press(sheet, "Keep")
     full.shell.open_job("FH-2611-041")
+    assert any(one.id == "right.cylinder-form" for one in full.desk.questions())
     workshop = full.desk.record().imprint.workshop
     assert workshop == Workshop(
         name="Alder Lane Opticians", address=("3 Alder Lane", "Fernhollow")

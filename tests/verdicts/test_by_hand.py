@@ -182,6 +182,19 @@ def test_all_the_prism_in_one_lens_is_a_caution(holds: Holds) -> None:
     holds()
 
 
+def test_the_same_caution_where_a_wrong_distance_makes_the_prism(holds: Holds) -> None:
+    """
+    set     ansi-z80.1-2015
+    lens    single-vision
+    order   R -2.00 pd 32
+    order   L -2.00 pd 32
+    read    R -2.00 pd 35
+    read    L -2.00 pd 32
+    expect  pair centration-horizontal: within, says one lens alone carries 0.60 Δ
+    """
+    holds()
+
+
 def test_progressive_above_the_switch_has_a_millimetre_for_each_lens(holds: Holds) -> None:
     """
     set     ansi-z80.1-2015

@@ -115,7 +115,7 @@ def test_a_low_centre_of_a_single_vision_lens_is_no_fault() -> None:
         SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-5"
     )
     finding = low["fit.cross.right-up"]
-    assert (finding.state, finding.what) == (State.NONE, "Right, height")
+    assert (finding.state, finding.what) == (State.NONE, "Centre of the lens, height")
     assert "with 10° of tilt it belongs about 5.0 mm below" in finding.sentence
     assert low["fit.cross.apart"].state is State.WITHIN
     uneven = fit_for(

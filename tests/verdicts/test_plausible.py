@@ -127,6 +127,31 @@ def test_prisms_that_cancel_are_asked_about() -> None:
     assert asked({"prism": components("2", "1")}, left=fine) == {}
 
 
+def test_prism_thinning_is_not_asked_about() -> None:
+    left = {**SOUND["left"], "prism": components("0", "-1")}
+    assert asked({"prism": components("0", "-1")}, left=left) == {}
+    assert "pair.prism-same-way" in asked({"prism": components("0", "-1.25")}, left=left)
+
+
+def made(sphere: str) -> dict[str, str]:
+    return asked({"verification": {"power": power(sphere, "-0.75", "90")}})
+
+
+@pytest.mark.parametrize("sphere", ["-1.25", "-1.75", "-2.75"])
+def test_a_makers_power_near_the_order_is_not_asked_about(sphere: str) -> None:
+    assert made(sphere) == {}
+
+
+@pytest.mark.parametrize("sphere", ["-1.24", "-2.76", "2.00"])
+def test_a_makers_power_that_no_position_explains_is_asked_about(sphere: str) -> None:
+    assert "does it belong to this lens?" in made(sphere)["right.verification-far"]
+
+
+def test_a_short_distance_is_not_taken_for_that_of_both_eyes() -> None:
+    assert "both eyes" not in asked({"distance_pd": "23"})["right.pd-unusual"]
+    assert "both eyes" in asked({"distance_pd": "63"})["right.pd-unusual"]
+
+
 def test_a_frame_that_is_not_whole_is_not_asked_about() -> None:
     assert asked({"distance_pd": "26", "near_pd": "25"}, frame={"a": "50", "dbl": "18"}) == {}
     known = asked(

@@ -53,6 +53,11 @@ def test_a_probability_is_one_and_the_same_on_both_sides(
     assert likely <= trust.probability(off, 2 * limit)
 
 
+def test_one_reading_never_disagrees_with_itself() -> None:
+    fine = Decimal("0.1499999")
+    assert Trust((0.03,), (Spread(0.0, 1),), 1.645).singles(fine) == (fine, fine)
+
+
 @given(trusts, st.integers(0, 9))
 def test_more_readings_never_widen_the_guard(trust: Trust, more: int) -> None:
     assert trust.guard(LIMIT, more + 1) <= trust.guard(LIMIT, more) <= LIMIT

@@ -56,7 +56,6 @@ _LOOKS = {
     "table": _Look("line", 1.0, fill="panel"),
 }
 _BODY = frozenset({"rim", "bridge", "endpiece"})
-_BEHIND = frozenset({"temple", "pad"})
 _LENS = frozenset({"lens"})
 
 

@@ -95,11 +95,6 @@ class NumberInput(QWidget):
         """The sentence that says what is wrong with the text, or nothing."""
         return self._problem.text()
 
-    def set_label(self, label: str) -> None:
-        """Changes the words above the field."""
-        self._label.setText(_labelled(label, self._spec.unit))
-        self._edit.setAccessibleName(label)
-
     def ask_for(self, sentence: str) -> None:
         """Says why the empty field cannot be left so."""
         self._show_problem(sentence)

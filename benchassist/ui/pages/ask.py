@@ -69,7 +69,8 @@ class AskPage(Page):
         self._drawing.mark_clicked.connect(self.prompt_asked)
         self._title = _label("title")
         self._ask = _label("sentence")
-        self._why_now = _label("error")
+        self._again = _label("error")
+        self._better_after = _label("caption")
         self._ordered = _label("caption")
         self._meter_used = _label("caption")
         self._sentence = _label("sentence")
@@ -86,7 +87,7 @@ class AskPage(Page):
         left = QVBoxLayout(answering)
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(8)
-        for widget in (self._title, self._ask, self._why_now):
+        for widget in (self._title, self._ask, self._again, self._better_after):
             left.addWidget(widget)
         left.addSpacing(4)
         left.addLayout(self._holder)
@@ -155,7 +156,8 @@ class AskPage(Page):
         now = standing.prompt(prompt.id)
         if now is None:
             return
-        _say(self._why_now, _why_now(now))
+        _say(self._again, now.again_because)
+        _say(self._better_after, _better_after(now))
         _say(self._meter_used, _meter_words(now))
         self._show_verdict(now)
         hides = self._reads_first and not now.is_done
@@ -319,11 +321,10 @@ def _shown_answer(standing: Standing, prompt: Prompt) -> Any:
     return Answer() if answer is None and prompt.kind in ANSWERED else answer
 
 
-def _why_now(now: PromptStanding) -> str:
-    """Why a prompt is to be done again, or what should stand before it is done."""
-    if now.again_because or not now.waits_for or now.is_done:
-        return now.again_because
-    return f"Better after: {', '.join(now.waits_for)}."
+def _better_after(now: PromptStanding) -> str:
+    """What should stand before a prompt is done; nothing once it is."""
+    waits = now.waits_for if not now.is_done else ()
+    return f"Better after: {', '.join(waits)}." if waits else ""
 
 
 def _meter_words(now: PromptStanding) -> str:
