@@ -366,11 +366,12 @@ class Shell(QMainWindow):
             self.do(command)
 
     def _on_scan(self, number: str) -> None:
-        """Opens the job that was scanned, or says in the tray that there is none."""
-        if not self._settle():
-            return
-        self.to_tray(number)
-        self.find_job(number)
+        """Opens the job that was scanned; an unknown number leaves the bench as it is."""
+        if not self._desk.store.search(number, limit=1):
+            self.tell(f"No job is found for {number}; a new one is begun in the tray.")
+        elif self._settle():
+            self.to_tray(number)
+            self.find_job(number)
 
     @override
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -137,6 +137,19 @@ def test_a_scan_on_the_bench_opens_its_job_and_answers_nothing(
         assert bench.desk.store.load("FH-2611-060") == before
 
 
+def test_an_unknown_scan_leaves_the_bench_as_it_is(light: Theme, tmp_path: Path) -> None:
+    with workplace_in(tmp_path, light, patience_ms=200) as bench:
+        bench.put(load_job_file(demo_files()[5]))
+        bench.shell.open_job("FH-2611-060")
+        bench.shell.go_to("surface.scratches")
+        before = bench.job
+        QTest.keyClicks(bench.hands.focus, "X")
+        QTest.keyClicks(bench.hands.focus, "YZ9")
+        bench.hands.press(Qt.Key.Key_Return)
+        assert bench.job == before
+        assert "No job is found for XYZ9" in said(bench)
+
+
 def test_a_beginning_that_fits_several_leaves_the_choice(full: Workplace) -> None:
     full.hands.type("FH-2611-0")
     assert full.desk.session.standing is None

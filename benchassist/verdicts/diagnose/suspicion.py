@@ -98,7 +98,7 @@ def scope_of(signature: Signature) -> Literal["pair"] | Eye:
 
 
 def in_words(signature: Signature) -> str:
-    """What would be read: 'right −1.50 −2.25 × 15 D, addition +2.00 D; left −2.00 D'."""
+    """What would be read: 'right −1.50 −2.25 × 15, addition +2.00 D; left −2.00 D'."""
     lenses = []
     for eye in Eye:
         values = [_value(quantity, value) for side, quantity, value in signature if side is eye]
@@ -119,7 +119,8 @@ _NAMES: dict[Quantity, str] = {
 
 def _value(quantity: Quantity, value: MinusForm | ExactPrism | Decimal) -> str:
     if isinstance(value, MinusForm):
-        return f"{power(value.sphere, value.cylinder, value.axis)} D"
+        written = power(value.sphere, value.cylinder, value.axis)
+        return written if value.cylinder else f"{written} D"
     if isinstance(value, ExactPrism):
         return f"prism {prism(value.base_in, value.base_up)}"
     if quantity == "cross_up":
