@@ -13,8 +13,8 @@ from benchassist.ui.actions import ACTIONS, STEP_KEYS
 
 _TYPING = (
     (STEP_KEYS, "Open one of the nine steps"),
-    ("225", "in a power field means 2.25; 50 means 0.50"),
-    ("2.25-  or  -2,25", "both mean −2.25"),
+    ("225", "in a power field means 2.25 D; 50 means 0.50 D"),
+    ("2.25-  or  -2,25", "both mean −2.25 D"),
     ("1.5 in, 2 down", "a prism component with its base"),
     ("Escape", "Puts back what the field held before"),
 )
@@ -36,11 +36,13 @@ class KeysSheet(QDialog):
         grid.setHorizontalSpacing(32)
         grid.setVerticalSpacing(8)
         rows = [(one.keys, one.title.replace("&", "")) for one in ACTIONS] + list(_TYPING)
-        for row, (keys, words) in enumerate(rows):
+        half = (len(rows) + 1) // 2
+        for position, (keys, words) in enumerate(rows):
+            side, row = divmod(position, half)
             key = QLabel(keys)
             key.setProperty("role", "accent")
-            grid.addWidget(key, row, 0)
-            grid.addWidget(QLabel(words), row, 1)
+            grid.addWidget(key, row, 2 * side)
+            grid.addWidget(QLabel(words), row, 2 * side + 1)
         column.addLayout(grid)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)

@@ -74,6 +74,11 @@ class MetersSheet(QDialog):
         column.setSpacing(12)
         column.addWidget(title)
         column.addWidget(self._list)
+        self._list.setVisible(bool(self._known))
+        none_yet = QLabel("None is named yet. Name one here, then check it.")
+        none_yet.setProperty("role", "caption")
+        none_yet.setVisible(not self._known)
+        column.addWidget(none_yet)
         buttons = QHBoxLayout()
         for words, does in (("&Use this one", self._choose), ("&Check it now", self._check)):
             button = QPushButton(words)
@@ -100,13 +105,13 @@ class MetersSheet(QDialog):
         self.accept()
 
     def _begin_new(self) -> None:
-        name = self._name.text().strip()
-        if not name or any(one.name == name for one in self._known):
+        speech = Speech(self._speech.value())
+        new = Instrument(name=self._name.text(), speech=speech, step=_STEPS[speech])
+        if not new.name or any(one.name == new.name for one in self._known):
             self._problem.setText("Give the new meter a name of its own.")
             self._name.setFocus()
             return
-        speech = Speech(self._speech.value())
-        self.check_asked.emit(Instrument(name=name, speech=speech, step=_STEPS[speech]))
+        self.check_asked.emit(new)
         self.accept()
 
 

@@ -24,19 +24,22 @@ def judge_meters(case: Case) -> tuple[Finding, ...]:
 
 def _one_lens(case: Case, eye: Eye) -> Finding:
     subject = Subject(f"{eye}.meter", f"{eye}.distance", "Lens meter", eye)
-    used = Counter(case.meters.all_of(case.now.eye(eye)))
-    told = "; ".join(_told(meter, number) for meter, number in used.items())
+    used = Counter(_told(meter) for meter in case.meters.all_of(case.now.eye(eye)))
+    told = "; ".join(f"{_readings(number)} on {meter}" for meter, number in used.items())
     return subject.none(f"{subject.what}: {told}.")
 
 
-def _told(meter: MeterUsed, number: int) -> str:
-    readings = "1 reading" if number == 1 else f"{number} readings"
+def _readings(number: int) -> str:
+    return "1 reading" if number == 1 else f"{number} readings"
+
+
+def _told(meter: MeterUsed) -> str:
     if not meter.name:
-        return f"{readings} on a meter not named, {NOT_CHECKED}"
-    where = f"{readings} on {meter.checked.name if meter.checked else meter.name}"
+        return f"a meter not named, {NOT_CHECKED}"
     if meter.checked is None:
-        return f"{where}, {NOT_CHECKED}{_zero(meter)}"
-    return f"{where}, checked {_when(meter.checked)}{_zero(meter)}{_known_lens(meter.checked)}"
+        return f"{meter.name}, {NOT_CHECKED}{_zero(meter)}"
+    checked = f"{meter.checked.name}, checked {_when(meter.checked)}"
+    return f"{checked}{_zero(meter)}{_known_lens(meter.checked)}"
 
 
 def _when(instrument: Instrument) -> str:
