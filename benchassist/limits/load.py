@@ -5,8 +5,9 @@ from decimal import Decimal
 from pathlib import Path
 
 from benchassist.assets import asset
-from benchassist.limits.house import with_house_rules
-from benchassist.limits.reading import LimitsFile, read_limits_file
+from benchassist.limits.house import HouseRuleError, with_house_rules
+from benchassist.limits.house_file import place_in_file, read_house_rules, unusable
+from benchassist.limits.reading import METER_KIND, LimitsFile, read_limits_file
 from benchassist.limits.rule import Evidence, Rule
 from benchassist.limits.table import Row, Table
 from benchassist.wrong import BenchError
@@ -104,8 +105,8 @@ def load_limits(
             of which one would loosen a limit.
     """
     files = _whole_files(folder or asset("limits"))
-    if house is not None and house.exists():
-        files = with_house_rules(files, house)
+    if house is not None:
+        files = _with_house(files, house)
     asked = files.get(rule_set_id)
     if asked is None or asked.kind != _SPECTACLES:
         known = ", ".join(file.id for file in files.values() if file.kind == _SPECTACLES)
@@ -120,6 +121,24 @@ def load_limits(
         meter=Table(_needed(files, "lens-meter").rows),
         decision=decision or Decision(),
     )
+
+
+def _with_house(files: dict[str, LimitsFile], path: Path) -> dict[str, LimitsFile]:
+    house = read_house_rules(path)
+    try:
+        return with_house_rules(files, house)
+    except HouseRuleError as error:
+        raise unusable(path, f"{place_in_file(house, error.rule)} {error}") from error
+
+
+def tightenable(folder: Path | None = None) -> dict[str, LimitsFile]:
+    """The files of limits, by id, that a workshop's house rules may tighten.
+
+    Raises:
+        BenchError: a file of limits cannot be used; names file and row.
+    """
+    files = _whole_files(folder or asset("limits"))
+    return {name: file for name, file in files.items() if file.kind != METER_KIND}
 
 
 def rule_sets(folder: Path | None = None) -> tuple[RuleSet, ...]:

@@ -14,7 +14,12 @@ from benchassist.wrong import BenchError
 
 _EDGE = re.compile(r"(<=|>=|<|>)\s*(\d+(?:\.\d+)?)")
 _EDGES = re.compile(r"\s*(?:(?:<=|>=|<|>)\s*\d+(?:\.\d+)?\s*){1,2}")
-_UNITS = ("D", "Δ", "mm", "°")
+METER_KIND = "lens meter"
+"""The kind of file that holds errors of the lens meter, which are no limits."""
+
+UNITS = ("D", "Δ", "mm", "°")
+"""The units of limits."""
+
 _BAND_FIELDS = frozenset(
     {"when", "limit", "per", "percent", "of", "good", "unit", "each", "not_judged"}
     | {"evidence", "sources"}
@@ -52,6 +57,10 @@ class LimitsFile:
     inherits: str = ""
     inherited_evidence: Evidence | None = None
     inherited_note: str = ""
+
+    def row(self, row_id: str) -> Row | None:
+        """The row of this id; None where there is none."""
+        return next((row for row in self.rows if row.id == row_id), None)
 
 
 def read_limits_file(path: Path) -> LimitsFile:
@@ -243,6 +252,16 @@ def read_span(of: str, edges: str) -> Span | None:
     return span
 
 
+def span_text(span: Span) -> str:
+    """The edges of a cell as `read_span` reads them."""
+    edges = []
+    if span.low is not None:
+        edges.append(f"{'>=' if span.takes_low else '>'} {span.low}")
+    if span.high is not None:
+        edges.append(f"{'<=' if span.takes_high else '<'} {span.high}")
+    return " ".join(edges)
+
+
 def _text(entry: Mapping[str, Any], field: str) -> str:
     value = entry.get(field)
     if not isinstance(value, str) or not value.strip():
@@ -252,7 +271,7 @@ def _text(entry: Mapping[str, Any], field: str) -> str:
 
 def _unit(entry: Mapping[str, Any]) -> str:
     unit = _text(entry, "unit")
-    if unit not in _UNITS:
+    if unit not in UNITS:
         raise _BadRowError(f"has the unknown unit '{unit}'")
     return unit
 

@@ -40,6 +40,13 @@ def may(person: Person, act: Act, signoff: SignOff) -> str | None:
             return _starting_again(signoff)
 
 
+def may_set_house_rules(person: Person) -> str | None:
+    """None when the person may change the limits of the workshop, else why not."""
+    if person.role is Role.SUPERVISOR:
+        return None
+    return "Only a supervisor changes house rules. They can be read here."
+
+
 def _unsigned(signoff: SignOff) -> str | None:
     if signoff.countersigned is not None:
         return "This attempt is closed. Only a new attempt can change anything."

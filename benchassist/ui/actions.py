@@ -24,6 +24,7 @@ class Command(StrEnum):
     BACKUP = "back up"
     PERSON = "person"
     WORKSHOP = "workshop"
+    HOUSE_RULES = "house rules"
     METERS = "meters"
     KEYS = "keys"
     QUIT = "quit"
@@ -68,6 +69,7 @@ ACTIONS = (
     Action(Command.PERSON, "&Workshop", "Who is at the &bench", "Ctrl+B"),
     Action(Command.METERS, "&Workshop", "&Lens meters and their daily check", "Ctrl+L"),
     Action(Command.WORKSHOP, "&Workshop", "&This workshop", "Ctrl+W"),
+    Action(Command.HOUSE_RULES, "&Workshop", "&House rules: limits tightened here", "Ctrl+H"),
     Action(Command.KEYS, "&View", "The &keys", "?"),
 )
 

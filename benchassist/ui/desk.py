@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -12,6 +12,8 @@ from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind
 from benchassist.job.instrument import Instrument
 from benchassist.job.signoff import Person
+from benchassist.limits.house import HouseRules
+from benchassist.limits.house_file import HOUSE_FILE, house_file_text, read_house_rules
 from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, rule_sets
 from benchassist.records.imprint import imprint_of_journal
 from benchassist.records.making import make_record
@@ -123,6 +125,26 @@ class Desk(QObject):
         """
         append_check(self.store.folder, check)
         self.use_meter(check.instrument if check.accepted else self._settings.meter)
+
+    def house_rules(self) -> HouseRules:
+        """The rules of this workshop, as they lie beside its jobs.
+
+        Raises:
+            BenchError: their file cannot be read.
+        """
+        found = read_house_rules(self.store.folder / HOUSE_FILE)
+        name = found.workshop or self._settings.workshop.name or "this workshop"
+        return replace(found, workshop=name)
+
+    def keep_house_rules(self, house: HouseRules) -> None:
+        """Writes the rules of this workshop, and judges the open job by them.
+
+        Raises:
+            BenchError: they could not be written; those before still hold.
+        """
+        text = house_file_text(house)
+        write_whole(self.store.folder / HOUSE_FILE, text.encode())
+        self.session.judge_anew()
 
     def suspicions(self) -> tuple[Suspicion, ...]:
         """Which simple slips would explain what is outside in the open job."""

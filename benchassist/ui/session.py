@@ -15,7 +15,7 @@ from benchassist.job.instrument import Instrument
 from benchassist.job.journal import Entry, Journal
 from benchassist.job.parts import part_words
 from benchassist.job.signoff import Person
-from benchassist.limits.house import HOUSE_FILE
+from benchassist.limits.house_file import HOUSE_FILE
 from benchassist.limits.load import Decision, Limits, load_limits
 from benchassist.people.acts import carried_out
 from benchassist.people.roles import Act, may
@@ -132,6 +132,14 @@ class Session(QObject):
         if decision == self._decision:
             return
         self._decision = decision
+        self.judge_anew()
+
+    def judge_anew(self) -> None:
+        """Reads the limits again and judges the open job by them.
+
+        Raises:
+            BenchError: the limits or the house rules cannot be used.
+        """
         self._limits = None
         if self._standing is not None:
             self._settle(self._standing.job)
@@ -309,9 +317,7 @@ class Session(QObject):
         limits = self._limits
         if limits is None or limits.rule_set.id != job.order.rule_set:
             house = self._store.folder / HOUSE_FILE
-            limits = load_limits(
-                job.order.rule_set, self._decision, house=house if house.exists() else None
-            )
+            limits = load_limits(job.order.rule_set, self._decision, house=house)
         return limits, standing(job, judge(job, limits), self._guide)
 
 

@@ -5,27 +5,21 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QShortcut
-from PySide6.QtWidgets import QDialog, QLabel, QMainWindow, QMenu, QStackedWidget
+from PySide6.QtWidgets import QLabel, QMainWindow, QMenu, QStackedWidget
 from typing_extensions import override
 
-from benchassist.guide.load import load_meter_check
 from benchassist.guide.prompts import StepId
-from benchassist.job.instrument import Instrument
 from benchassist.job.journal import Entry
-from benchassist.job.signoff import Person
 from benchassist.people.roles import Act
 from benchassist.ui.actions import ACTIONS, Command, bare_letter
 from benchassist.ui.ask_person import AskPerson
 from benchassist.ui.bench import Bench
 from benchassist.ui.desk import Desk
 from benchassist.ui.extent import SMALLEST
-from benchassist.ui.keys import KeysSheet
-from benchassist.ui.meters import CheckSheet, MetersSheet
 from benchassist.ui.pages.tray import TrayPage
-from benchassist.ui.people import PeopleSheet
 from benchassist.ui.scan import BETWEEN_KEYS_MS, ScanWatch
+from benchassist.ui.sheets import Sheets
 from benchassist.ui.theme import Scheme, Theme
-from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
 
 _SECONDS_TOLD = 8
@@ -62,7 +56,7 @@ class Shell(QMainWindow):
         self._stack = QStackedWidget()
         self._stack.addWidget(self._tray)
         self._stack.addWidget(self._bench)
-        self._sheet: QDialog | None = None
+        self._sheets = Sheets(desk, self.tell, self)
         self._scan = ScanWatch(patience_ms, self)
         self._scan.letter.connect(self._on_letter)
         self._scan.scanned.connect(self._on_scan)
@@ -94,10 +88,11 @@ class Shell(QMainWindow):
             Command.NEW: self._begin,
             Command.EXPORT: self._export,
             Command.BACKUP: self._back_up,
-            Command.PERSON: self._choose_person,
-            Command.METERS: self._show_meters,
-            Command.WORKSHOP: self._edit_workshop,
-            Command.KEYS: lambda: self._show_sheet(KeysSheet(self)),
+            Command.PERSON: self._sheets.show_people,
+            Command.METERS: self._sheets.show_meters,
+            Command.WORKSHOP: self._sheets.show_workshop,
+            Command.HOUSE_RULES: self._sheets.show_house_rules,
+            Command.KEYS: self._sheets.show_keys,
             Command.QUIT: self.close,
         }
 
@@ -283,7 +278,10 @@ class Shell(QMainWindow):
         self.tell(f"All jobs are backed up in {target}.")
 
     def _change_settings(self, **changes: object) -> None:
-        self._try(lambda: self._desk.change_settings(**changes))
+        try:
+            self._desk.change_settings(**changes)
+        except BenchError as error:
+            self.tell(error.sentence)
 
     def _remember_form(self, kind: str, form: str) -> None:
         self._change_settings(forms={**self._desk.settings.forms, kind: form})
@@ -297,50 +295,6 @@ class Shell(QMainWindow):
     def _change_guard(self) -> None:
         self._change_settings(guarded=not self._desk.settings.guarded)
         self.tell(f"Judged by {self._desk.session.decision.title}.")
-
-    def _choose_person(self) -> None:
-        sheet = PeopleSheet(self._desk.settings.persons, self)
-        sheet.chosen.connect(self._take_over)
-        self._show_sheet(sheet)
-
-    def _take_over(self, person: Person) -> None:
-        self._try(lambda: self._desk.take_over(person))
-
-    def _show_meters(self) -> None:
-        try:
-            known = self._desk.meters()
-        except BenchError as error:
-            self.tell(error.sentence)
-            return
-        sheet = MetersSheet(known, self._desk.settings.meter, self)
-        sheet.chosen.connect(lambda name: self._try(lambda: self._desk.use_meter(name)))
-        sheet.check_asked.connect(self._check_meter)
-        self._show_sheet(sheet)
-
-    def _check_meter(self, meter: Instrument) -> None:
-        who = (self._desk.session.person, self._desk.session.now)
-        sheet = CheckSheet(meter, load_meter_check(), who, self)
-        sheet.checked.connect(lambda check: self._try(lambda: self._desk.keep_check(check)))
-        self._show_sheet(sheet)
-
-    def _try(self, doing: Callable[[], None]) -> None:
-        try:
-            doing()
-        except BenchError as error:
-            self.tell(error.sentence)
-
-    def _edit_workshop(self) -> None:
-        settings = self._desk.settings
-        sheet = WorkshopSheet(settings.workshop, settings.cylinder_form, self)
-        sheet.changed.connect(
-            lambda workshop, form: self._change_settings(workshop=workshop, cylinder_form=form)
-        )
-        self._show_sheet(sheet)
-
-    def _show_sheet(self, sheet: QDialog) -> None:
-        self._sheet = sheet
-        sheet.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        sheet.open()
 
     def _on_stored(self, entry: Entry) -> None:
         self.tell(f"On disk: entry {entry.sequence}, {entry.at.astimezone():%H:%M:%S}")

@@ -80,6 +80,11 @@ NEAR = Quantity(
     "too wide",
     "too narrow",
 )
+_EACH = "segment-distance-lens"
+NEAR_EACH = Quantity(
+    _EACH, "Near distance of the segment", "pair.near-pd", "mm", "step-rule",
+    "too wide", "too narrow",
+)  # fmt: skip
 
 
 def judge_positions(case: Case) -> tuple[Finding, ...]:
@@ -90,6 +95,7 @@ def judge_positions(case: Case) -> tuple[Finding, ...]:
         *_when_ordered(case),
         *_segment_sizes(case),
         *_segment_distance(case),
+        *_segment_of_each(case),
     )
 
 
@@ -176,6 +182,26 @@ def _segment_distance(case: Case) -> tuple[Finding, ...]:
     doubt = case.doubt
     trust = together([doubt.measured(values, NEAR.step) for values in read])
     return (_judged(case, NEAR, subject, (expected, sum(found, ZERO)), trust),)
+
+
+def _segment_of_each(case: Case) -> tuple[Finding, ...]:
+    """Each near distance by itself where the order is monocular: its eyes are not alike.
+
+    Equal halves may as well be one distance of the pair shared out, which `_segment_distance`
+    judges; a step of one segment against the other's is then no fault of either lens.
+    """
+    by_eye = [case.ordered(eye) for eye in Eye]
+    distances = {(lens.distance_pd, lens.near_pd) for lens in by_eye}
+    if (
+        case.row(_EACH) is None
+        or len(distances) == 1
+        or None in {lens.near_pd for lens in by_eye}
+    ):
+        return ()
+    return tuple(
+        _lens(case, NEAR_EACH, eye, case.ordered(eye).near_pd, case.now.pair.eye(eye).near_pd)
+        for eye in Eye
+    )
 
 
 def _lens(  # noqa: PLR0913, PLR0917  (one call for every quantity of a lens)

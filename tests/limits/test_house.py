@@ -5,9 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from benchassist.limits.house import HOUSE_FILE
-from benchassist.limits.load import Limits, load_limits
+from benchassist.limits.house import HouseRule, HouseRules, with_house_rules
+from benchassist.limits.house_file import HOUSE_FILE, house_file_text, read_house_rules
+from benchassist.limits.load import Limits, load_limits, tightenable
 from benchassist.limits.rule import Evidence
+from benchassist.limits.words import allowed_words, cell_words
 from benchassist.wrong import BenchError
 
 ISO = "iso-21987-2017"
@@ -151,7 +153,7 @@ def test_a_switched_off_row_keeps_its_figures_and_says_why(tmp_path: Path) -> No
         (HEAD + OFF.replace('reason = "no calliper at this bench"', ""), "has no reason"),
         (
             HEAD + SHARE.replace('percent = "80"', 'limit = "0.1"\nunit = "Δ"'),
-            "must say 'percent': that limit grows with the power",
+            "needs a share in per cent: that limit grows with the power",
         ),
     ],
 )
@@ -167,3 +169,47 @@ def test_a_file_that_cannot_be_read_is_named(tmp_path: Path) -> None:
 
 def test_there_need_be_no_house_rules(tmp_path: Path) -> None:
     assert load_limits(ISO, house=tmp_path / HOUSE_FILE) == load_limits(ISO)
+
+
+@pytest.mark.parametrize("text", [AXIS, SHARE, OFF, AXIS + SHARE + OFF])
+def test_what_is_written_is_what_was_read(tmp_path: Path, text: str) -> None:
+    path = tmp_path / HOUSE_FILE
+    path.write_text(HEAD + text, encoding="utf-8")
+    house = read_house_rules(path)
+    assert len(house.rules) == text.count("reason")
+    path.write_text(house_file_text(house), encoding="utf-8")
+    assert read_house_rules(path) == house
+
+
+def test_every_cell_of_every_table_can_be_named_written_and_tightened(tmp_path: Path) -> None:
+    path = tmp_path / HOUSE_FILE
+    files = tightenable()
+    named = 0
+    for file in files.values():
+        for row in file.rows:
+            for band in row.bands:
+                if band.base is None:
+                    continue
+                rule = HouseRule(
+                    file.id, row.id, "here", frozenset(band.spans), percent=Decimal(50)
+                )
+                path.write_text(house_file_text(HouseRules("Us", (rule,))), encoding="utf-8")
+                changed = with_house_rules(files, read_house_rules(path))[file.id]
+                after = next(one for one in changed.rows if one.id == row.id)
+                assert after.bands[row.bands.index(band)].base == band.base / 2
+                named += 1
+    assert named > 200
+
+
+@pytest.mark.parametrize(
+    ("row", "cell", "for_which", "allows"),
+    [
+        ("I1-A", 1, "power over 3.00 D, up to 6.00 D", "0.12 D"),
+        ("I1-B", 0, "power up to 3.00 D; cylinder up to 0.75 D", "0.09 D"),
+        ("I5-v", 1, "prism up to 2.00 Δ; power over 5.00 D", "0.1 Δ for each D of power"),
+    ],
+)
+def test_a_cell_in_words(row: str, cell: int, for_which: str, allows: str) -> None:
+    rows = {one.id: one for one in tightenable()[ISO].rows}
+    band = rows[row].bands[cell]
+    assert (cell_words(band), allowed_words(band)) == (for_which, allows)

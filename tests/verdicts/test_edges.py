@@ -270,12 +270,21 @@ def test_segment_distance(edge: Edge) -> None:
     try_all(edge, HUNDREDTH, finding)
 
 
+@of("segment-distance-lens")
+def test_segment_distance_of_one_lens(edge: Edge) -> None:
+    def finding(off: Decimal) -> Finding:
+        layout = {"right": {"near_pd": [str(29 + off)]}, "left": {"near_pd": ["28"]}}
+        return edge.judge({"near_pd": "29"}, {"pair": layout}, left={"near_pd": "28"})
+
+    try_all(edge, HUNDREDTH, finding)
+
+
 def test_every_row_is_tried_here() -> None:
     tried = {
         *("meridian-high", "meridian-other", "cylinder", "axis", "add", "intermediate"),
         *("prism-horizontal", "prism-vertical", "tilt", "height", "centration", "thickness"),
         *("base-curve", "segment-width", "segment-depth", "height-pair", "segment-width-pair"),
-        *("segment-depth-pair", "segment-distance"),
+        *("segment-depth-pair", "segment-distance", "segment-distance-lens"),
     }
     for rule_set in SETS:
         named = {name for row in plain_limits(rule_set).rules.rows for name in row.quantities}

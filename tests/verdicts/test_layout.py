@@ -261,6 +261,25 @@ def test_the_distance_between_the_segments() -> None:
     assert judged(MULTIFOCAL)["pair.segment-distance"].state is State.NONE
 
 
+def test_each_segment_is_judged_where_the_eyes_have_their_own_distances() -> None:
+    right, left = (
+        {**PAIR["right"], "distance_pd": distance, "near_pd": near}
+        for distance, near in (("32", "30"), ("30", "28"))
+    )
+    order = {**MULTIFOCAL, "right": right, "left": left}
+    found = judged(order, layout({"near_pd": ["31.5"]}, {"near_pd": ["27"]}))
+    assert found["pair.segment-distance"].state is State.WITHIN
+    assert found["right.segment-distance-lens"].state is State.OUTSIDE
+    assert "1.5 mm too wide" in found["right.segment-distance-lens"].sentence
+    assert found["left.segment-distance-lens"].state is State.WITHIN
+    ansi = judged(
+        {**order, "rule_set": ANSI}, layout({"near_pd": ["31.5"]}, {"near_pd": ["27"]})
+    )
+    assert "right.segment-distance-lens" not in ansi
+    alike = judged({**order, "left": right}, layout({"near_pd": ["31.5"]}, {"near_pd": ["30"]}))
+    assert "right.segment-distance-lens" not in alike
+
+
 def test_a_lens_without_a_segment_only_tells_its_near_distance() -> None:
     read = layout({"near_pd": ["30"]}, {"near_pd": ["30.5"]})
     finding = judged(PAIR, read)["pair.segment-distance"]

@@ -63,3 +63,13 @@ def degrees(label: str, low: str = "-90", high: str = "90") -> NumberSpec:
 def index(label: str) -> NumberSpec:
     """A refractive index."""
     return NumberSpec(label, "", Decimal("1.3"), Decimal("2.1"), places=3)
+
+
+def limit(label: str, unit: str) -> NumberSpec:
+    """A limit, in the unit of what it limits."""
+    return NumberSpec(label, unit, Decimal(0), Decimal(100), places=3)
+
+
+def share(label: str) -> NumberSpec:
+    """A share of a whole, per cent."""
+    return NumberSpec(label, "%", Decimal(1), Decimal(100))

@@ -87,7 +87,7 @@ def findings_on(quantity: Quantity, eye: Eye, design: Design | None) -> tuple[st
         "engraved": (f"{eye}.engraved-add",),
         "prism": ("pair.prism-horizontal", "pair.prism-vertical"),
         "pd": (f"{eye}.centration",) if varies else (sideways, upright),
-        "near_pd": ("pair.segment-distance",),
+        "near_pd": (f"{eye}.segment-distance-lens", "pair.segment-distance"),
         "height": (upright, sideways) if by_prism else by_height,
         "cross_up": (f"fit.cross.{eye}-up", "fit.cross.apart"),
     }
