@@ -9,7 +9,6 @@ from benchassist.job.instrument import Speech
 from benchassist.people.roles import Act
 from benchassist.store.settings import Settings
 from benchassist.ui.actions import Command
-from benchassist.ui.asking.slips import slip_sentences
 from benchassist.ui.desk import Desk
 from benchassist.ui.hint import HintPanel
 from benchassist.ui.pages.ask import AskPage
@@ -20,6 +19,7 @@ from benchassist.ui.rail import Rail
 from benchassist.ui.strip import TopStrip
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.diagnose.diagnose import NOTHING_FITS
+from benchassist.verdicts.diagnose.telling import slip_sentences
 from benchassist.verdicts.finding import State
 
 _ABOUT_MATERIALS = frozenset({"bench.identify"})

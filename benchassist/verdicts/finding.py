@@ -63,6 +63,8 @@ class Finding:
         more_readings: how many further readings of the same point would settle a 'read
             again', if they show what was shown so far; None where none or no number would.
         sentence: one sentence for people, with its numbers and units.
+        is_told: whether the sentence holds a caution or an explanation that is shown beside
+            the reading although the state asks for nothing.
     """
 
     key: str
@@ -80,6 +82,7 @@ class Finding:
     rule: Rule | None = None
     probability: Decimal | None = None
     more_readings: int | None = None
+    is_told: bool = False
 
     @property
     def share(self) -> Decimal | None:

@@ -76,7 +76,12 @@ class Subject:
         )
 
     def none(
-        self, sentence: str, value: "Value | None" = None, rule: Rule | None = None
+        self,
+        sentence: str,
+        value: "Value | None" = None,
+        rule: Rule | None = None,
+        *,
+        is_told: bool = False,
     ) -> Finding:
         """The finding for what does not apply, with the numbers that are known."""
         known = value or Value()
@@ -92,6 +97,7 @@ class Subject:
             difference=known.difference,
             unit=known.unit,
             rule=rule,
+            is_told=is_told or known.is_told,
         )
 
     def judged(self, value: "Value", limit: Limit, guard: Decimal, opening: str) -> Finding:
@@ -129,6 +135,7 @@ class Subject:
             unit=limit.unit,
             guard=guard,
             rule=limit.rule,
+            is_told=value.is_told,
         )
 
     def weighed(self, value: "Value", limit: Limit, trust: Trust, opening: str) -> Finding:
@@ -170,6 +177,7 @@ class Value:
         remark: what follows the limit, such as ' (or 1.0 mm)'; may be empty.
         doubt: what is said where the reading's uncertainty, or a zone that is stated, decides.
         in_eighths: whether the difference is compared as the trade writes eighths.
+        is_told: whether the remark is a caution, to be shown even where all is within.
     """
 
     ordered: Decimal | None = None
@@ -180,6 +188,7 @@ class Value:
     remark: str = ""
     doubt: str = READING_DECIDES
     in_eighths: bool = False
+    is_told: bool = False
 
     @property
     def compared_with(self) -> Decimal:
