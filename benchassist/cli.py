@@ -11,18 +11,23 @@ from io import TextIOWrapper
 from pathlib import Path
 from typing import Any, NoReturn
 
-from pydantic import TypeAdapter
+from pydantic import TypeAdapter, ValidationError
 from typing_extensions import override
 
 from benchassist.guide.flow import standing
 from benchassist.guide.load import load_guide
 from benchassist.job.document import Job
+from benchassist.job.signoff import RELEASED
 from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, Limits, load_limits
 from benchassist.records.demo import demo_files, demo_workshop, last_moment
 from benchassist.records.imprint import imprint_of_file
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
 from benchassist.records.record import Record
+from benchassist.records.sheet import make_sheet, sheet_name
+from benchassist.records.sheet_pdf import sheet_pdf
+from benchassist.records.slip import Slip, make_slip, no_slip, slip_name
+from benchassist.records.slip_pdf import slip_pdf
 from benchassist.store.files import load_job_file, save_job_file, write_whole
 from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import Finding, State
@@ -90,17 +95,25 @@ def _parser() -> _Parser:
 
     recording = _command(commands, "record", _record, "write the record of a job file as PDF")
     _judged_file(recording)
-    recording.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
+    _paper(recording)
     recording.add_argument("--json", type=Path, metavar="FILE.json", help="also as data")
-    recording.add_argument("--workshop", default="", metavar="NAME")
-    recording.add_argument("--address", action="append", default=[], metavar="LINE")
-    recording.add_argument(
-        "--at", type=_moment, metavar="TIME", help="when it is made, as 2026-11-25T14:05+00:00"
+
+    teaching = _command(commands, "sheet", _sheet, "write the wearer's sheet of a job as PDF")
+    teaching.add_argument("job", type=Path, metavar="JOB.json")
+    _paper(teaching)
+    teaching.add_argument("--hours", action="append", default=[], metavar="LINE")
+    teaching.add_argument("--urgent", default="", metavar="NUMBER", help="what cannot wait")
+    teaching.add_argument(
+        "--language", metavar="TAG", help="such as 'de'; that of the order when not given"
     )
+
+    returning = _command(commands, "slip", _slip, "write the return slip of a job as PDF")
+    _judged_file(returning)
+    _paper(returning)
 
     _command(commands, "schema", _schema, "print the JSON Schema of a job file")
 
-    showing = _command(commands, "demo", _demo, "write the demo jobs and their records")
+    showing = _command(commands, "demo", _demo, "write the demo jobs and their papers")
     showing.add_argument("--out", type=Path, required=True, metavar="FOLDER")
     return parser
 
@@ -136,6 +149,40 @@ def _judged_file(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--house", type=Path, metavar="FILE.toml", help="house rules that tighten the limits"
     )
+
+
+def _paper(command: argparse.ArgumentParser) -> None:
+    """Where a paper is written, who makes it and when."""
+    command.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
+    command.add_argument("--workshop", default="", metavar="NAME")
+    command.add_argument("--address", action="append", default=[], metavar="LINE")
+    command.add_argument("--phone", default="", metavar="NUMBER")
+    command.add_argument("--email", default="", metavar="ADDRESS")
+    command.add_argument(
+        "--at", type=_moment, metavar="TIME", help="when it is made, as 2026-11-25T14:05+00:00"
+    )
+
+
+def _workshop(chosen: argparse.Namespace) -> Workshop:
+    """The workshop that makes the paper.
+
+    Raises:
+        BenchError: a line is longer than a paper takes.
+    """
+    try:
+        return Workshop(
+            name=chosen.workshop,
+            address=tuple(chosen.address),
+            phone=chosen.phone,
+            email=chosen.email,
+            hours=tuple(getattr(chosen, "hours", ())),
+            urgent=getattr(chosen, "urgent", ""),
+        )
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        raise BenchError(
+            f"The option --{first['loc'][0]} is too long or is no text."
+        ) from error
 
 
 def _limits(chosen: argparse.Namespace, job: Job) -> Limits:
@@ -193,8 +240,8 @@ def _print(data: Any) -> None:
 
 def _record(chosen: argparse.Namespace) -> int:
     job = load_job_file(chosen.job)
-    workshop = Workshop(name=chosen.workshop, address=tuple(chosen.address))
-    record = record_of(job, workshop, chosen.at or datetime.now(UTC), _limits(chosen, job))
+    limits = _limits(chosen, job)
+    record = record_of(job, _workshop(chosen), chosen.at or datetime.now(UTC), limits)
     write_whole(chosen.out, record_pdf(record))
     if chosen.json:
         write_whole(chosen.json, (record.model_dump_json(indent=2) + "\n").encode())
@@ -220,6 +267,35 @@ def record_of(
     return make_record(job, judge(job, limits), load_guide(), limits, imprint)
 
 
+def _sheet(chosen: argparse.Namespace) -> int:
+    job = load_job_file(chosen.job)
+    at = chosen.at or datetime.now(UTC)
+    sheet = make_sheet(job, _workshop(chosen), at, chosen.language)
+    write_whole(chosen.out, sheet_pdf(sheet))
+    return FINE
+
+
+def _slip(chosen: argparse.Namespace) -> int:
+    job = load_job_file(chosen.job)
+    at = chosen.at or datetime.now(UTC)
+    slip = slip_of(job, _workshop(chosen), at, _limits(chosen, job))
+    write_whole(chosen.out, slip_pdf(slip))
+    return FINE
+
+
+def slip_of(
+    job: Job, workshop: Workshop, made_at: datetime, limits: Limits | None = None
+) -> Slip:
+    """The return slip of a bare job file; arguments as for `record_of`.
+
+    Raises:
+        BenchError: the pair does not go back, or as `record_of`.
+    """
+    limits = limits or load_limits(job.order.rule_set)
+    imprint = imprint_of_file(job, workshop, made_at)
+    return make_slip(job, judge(job, limits), load_guide(), limits, imprint)
+
+
 def _schema(_chosen: argparse.Namespace) -> int:
     _print(Job.model_json_schema())
     return FINE
@@ -227,12 +303,22 @@ def _schema(_chosen: argparse.Namespace) -> int:
 
 def _demo(chosen: argparse.Namespace) -> int:
     chosen.out.mkdir(parents=True, exist_ok=True)
-    workshop = demo_workshop()
     for file in demo_files():
         job = load_job_file(file)
-        record = record_of(job, workshop, last_moment(job))
         save_job_file(chosen.out / file.name, job)
-        paper = chosen.out / f"{file.stem}.pdf"
-        write_whole(paper, record_pdf(record))
-        sys.stdout.write(f"{paper}\n")
+        for name, content in _demo_papers(job, file.stem).items():
+            paper = chosen.out / name
+            write_whole(paper, content)
+            sys.stdout.write(f"{paper}\n")
     return FINE
+
+
+def _demo_papers(job: Job, stem: str) -> dict[str, bytes]:
+    """Its record, the sheet of a pair that is released, the slip of one that goes back."""
+    workshop, at = demo_workshop(), last_moment(job)
+    papers = {f"{stem}.pdf": record_pdf(record_of(job, workshop, at))}
+    if job.now.signoff.outcome in RELEASED:
+        papers[sheet_name(job)] = sheet_pdf(make_sheet(job, workshop, at))
+    if not no_slip(job):
+        papers[slip_name(job)] = slip_pdf(slip_of(job, workshop, at))
+    return papers

@@ -146,10 +146,16 @@ def test_the_demo_writes_every_job_and_its_record(
     folder = tmp_path / "a" / "demo"
     assert cli.main(["demo", "--out", str(folder)]) == cli.FINE
     told = capsys.readouterr().out.split()
-    assert told == [str(folder / f"{file.stem}.pdf") for file in demo_files()]
+    records = [str(folder / f"{file.stem}.pdf") for file in demo_files()]
+    others = [
+        *(f"FH-2611-{number}-sheet.pdf" for number in ("041", "033", "057")),
+        "FH-2611-052-return-1.pdf",
+    ]
+    assert sorted(told) == sorted((*records, *(str(folder / name) for name in others)))
     for file in demo_files():
         assert (folder / file.name).read_bytes() == file.read_bytes()
-        assert (folder / f"{file.stem}.pdf").read_bytes().startswith(b"%PDF")
+    for paper in told:
+        assert Path(paper).read_bytes().startswith(b"%PDF")
 
 
 Spoil = Callable[[str], str | bytes]
@@ -197,7 +203,7 @@ SPOILT: tuple[tuple[str, Spoil, str], ...] = (
 @pytest.mark.parametrize(
     ("spoil", "told"), [case[1:] for case in SPOILT], ids=[case[0] for case in SPOILT]
 )
-@pytest.mark.parametrize("command", ["judge", "record"])
+@pytest.mark.parametrize("command", ["judge", "record", "slip"])
 def test_a_spoilt_file_is_refused_in_a_sentence(
     command: str,
     spoil: Spoil,
@@ -209,7 +215,7 @@ def test_a_spoilt_file_is_refused_in_a_sentence(
     file, paper = tmp_path / "job.json", tmp_path / "record.pdf"
     file.write_bytes(spoilt if isinstance(spoilt, bytes) else spoilt.encode())
     call: list[str | Path] = [command, file]
-    call += ["--out", paper] if command == "record" else []
+    call += ["--out", paper] if command != "judge" else []
     assert told in refusal(call, capsys)
     assert not paper.exists()
 

@@ -93,7 +93,7 @@ def test_every_prompt_of_the_steps_done_is_answered(name: str, steps: set[StepId
 def test_the_skew_was_corrected_once_and_measured_again() -> None:
     bench = job_of("3-bifocal-segment-low").now.bench
     assert [correction.check for correction in bench.corrections] == ["bench.skew"]
-    assert bench.answers["skew"].again_because == ""
+    assert bench.answers["skew"].again_because == ()
 
 
 def test_what_the_correction_may_have_moved_was_read_again() -> None:

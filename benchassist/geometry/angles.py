@@ -1,6 +1,8 @@
 """Small angles from a gap and a base, and how well they are known."""
 
-from math import asin, atan, degrees, isfinite, radians, sqrt, tan
+from math import asin, atan, degrees, isfinite, radians, tan
+
+from benchassist.geometry.measured import Reading, measured
 
 QUARTER_TURN = 90.0
 
@@ -74,10 +76,12 @@ def angle_uncertainty(reading: float, base: float) -> float:
 
     Args:
         reading: standard uncertainty of each of the two readings, mm.
-        base: the length over which they are compared, mm.
+        base: the length over which they are compared, mm, taken as exact.
 
-    Both readings vary by themselves, hence sqrt 2 u / base. The slope of the arctangent is
-    at most one, so the figure is never too small for `angle_of_gap`; for `angle_of_rise` it is
-    right to 1.5 per cent up to 10 degrees. Own derivation.
+    The rule of `measured` for atan((far - near) / base) at no difference, where the arctangent
+    is steepest: sqrt 2 u / base, so never too small for `angle_of_gap`; for `angle_of_rise` it
+    is right to 1.5 per cent up to 10 degrees. Own derivation.
     """
-    return degrees(sqrt(2.0) * not_negative(reading, "reading") / positive(base, "base"))
+    each = Reading(0.0, not_negative(reading, "reading"))
+    between = measured(lambda far, near: angle_of_gap(far - near, base), far=each, near=each)
+    return between.uncertainty

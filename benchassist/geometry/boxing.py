@@ -87,9 +87,3 @@ def blank_size(ed: float, decentration: float, allowance: float, raised: float =
     """
     away = hypot(finite(decentration, "decentration"), finite(raised, "height"))
     return positive(ed, "ED") + 2.0 * away + not_negative(allowance, "allowance")
-
-
-def decentration_uncertainty(centre_distance: float, monocular_pd: float) -> float:
-    """The standard uncertainty in mm of a decentration from those of its two measures."""
-    frame = not_negative(centre_distance, "centre distance uncertainty") / 2.0
-    return hypot(frame, not_negative(monocular_pd, "PD uncertainty"))

@@ -5,13 +5,12 @@ freely on the nose. Lengths mm, angles degrees.
 """
 
 from dataclasses import dataclass
-from math import degrees, hypot, radians, sin, sqrt, tan
+from math import radians, sin, tan
 
 from benchassist.geometry.angles import (
     angle_of_gap,
     angle_of_rise,
     finite,
-    not_negative,
     positive,
 )
 
@@ -53,23 +52,6 @@ def roll(
     return Roll(higher, angle_of_rise(higher, hinge_separation))
 
 
-def roll_uncertainty(
-    ear: float, pantoscopic: float, hinge_to_ear: float, hinge_separation: float
-) -> float:
-    """The standard uncertainty in degrees of a roll, for a small angle.
-
-    Args:
-        ear: standard uncertainty of the ear difference, mm.
-        pantoscopic: standard uncertainty of each pantoscopic angle, degrees.
-        hinge_to_ear: from the hinge to the top of the ear, mm.
-        hinge_separation: between the hinges, mm.
-    """
-    tilt = sqrt(2.0) * radians(not_negative(pantoscopic, "angle uncertainty"))
-    reach = positive(hinge_to_ear, "hinge to ear")
-    height = hypot(not_negative(ear, "ear uncertainty"), reach * tilt)
-    return degrees(height / positive(hinge_separation, "hinge separation"))
-
-
 def temple_difference_for_ears(right_ear_higher: float, hinge_to_ear: float) -> float:
     """Degrees by which the left temple must point lower to level the front on unequal ears.
 
@@ -100,11 +82,6 @@ def yaw(open_angles: Sides, pd: float) -> Yaw:
     right = finite(open_angles.right, "right open angle")
     turn = (right - finite(open_angles.left, "left open angle")) / 2.0
     return Yaw(turn, positive(pd, "PD") * sin(radians(turn)))
-
-
-def yaw_uncertainty(open_angle: float) -> float:
-    """The standard uncertainty in degrees of a yaw, from that of each open temple angle."""
-    return not_negative(open_angle, "angle uncertainty") / sqrt(2.0)
 
 
 def tip_separation(open_angles: Sides, run: float, hinge_separation: float) -> float:

@@ -16,18 +16,32 @@ READINGS = frozenset({Kind.POWER, Kind.ADDITION, Kind.PRISM, Kind.ENGRAVED})
 ANSWERED = frozenset({Kind.CHECK, Kind.CONFIRM, Kind.CHOICE})
 """Kinds whose answer is an `Answer`."""
 
+TOGETHER = "distance_pd"
+"""The layout that may be measured of both lenses together."""
+
+
+def may_be_together(order: Order) -> bool:
+    """Whether the distance between both optical centres is enough.
+
+    A lens that varies has its fitting cross at its own distance, so each is measured.
+    """
+    return order.design is not None and not order.design.varies
+
 
 def answer_to(job: Job, prompt: Prompt) -> Any:
     """The answer in the present attempt.
 
     A tuple of readings; the engraved addition or None; (right repeats, left repeats) for a
-    layout; an `Answer`, None when not yet given; None for the order and the record.
+    layout, followed by those of both lenses together where there are any; an `Answer`, None
+    when not yet given; None for the order and the record.
     """
     if prompt.kind in READINGS:
         return value_at(job.now, _reading_path(prompt))
     if prompt.kind is Kind.LAYOUT:
         pair = job.now.pair
-        return tuple(value_at(pair, f"{eye}.{prompt.reading}") for eye in Eye)
+        sides = tuple(value_at(pair, f"{eye}.{prompt.reading}") for eye in Eye)
+        both = pair.distance_pd if prompt.reading == TOGETHER else ()
+        return (*sides, both) if both else sides
     if prompt.kind in ANSWERED:
         return _answers(job, prompt).get(prompt.name)
     return None
@@ -49,8 +63,11 @@ def with_answer(job: Job, prompt: Prompt, answer: Any) -> Job:
     if prompt.kind in READINGS:
         return job.with_now(with_value_at(now, _reading_path(prompt), answer))
     if prompt.kind is Kind.LAYOUT:
-        for eye, repeats in zip(Eye, answer, strict=True):
+        for eye, repeats in zip(Eye, answer, strict=False):
             now = with_value_at(now, f"pair.{eye}.{prompt.reading}", repeats)
+        if prompt.reading == TOGETHER:
+            both = answer[len(Eye)] if len(answer) > len(Eye) else ()
+            now = with_value_at(now, f"pair.{TOGETHER}", both)
         return job.with_now(now)
     if prompt.kind in ANSWERED:
         answers = {**_answers(job, prompt), prompt.name: answer}
@@ -71,8 +88,7 @@ def is_given(job: Job, prompt: Prompt) -> bool:
         case Kind.ENGRAVED:
             return answer is not None
         case Kind.LAYOUT:
-            eyes = _eyes_to_measure(job.order, prompt.reading)
-            return all(getattr(job.now.pair.eye(eye), prompt.reading) for eye in eyes)
+            return _is_laid_out(job, prompt.reading)
         case Kind.CHECK | Kind.CONFIRM | Kind.CHOICE:
             return answer is not None and _is_answered(prompt, answer)
         case Kind.FORM:
@@ -81,6 +97,13 @@ def is_given(job: Job, prompt: Prompt) -> bool:
             return getattr(job.now.signoff, prompt.reading) is not None
         case _:
             assert_never(prompt.kind)
+
+
+def _is_laid_out(job: Job, reading: str) -> bool:
+    pair = job.now.pair
+    if reading == TOGETHER and pair.distance_pd and may_be_together(job.order):
+        return True
+    return all(getattr(pair.eye(eye), reading) for eye in _eyes_to_measure(job.order, reading))
 
 
 def _is_answered(prompt: Prompt, answer: Answer) -> bool:

@@ -37,13 +37,14 @@ class MeasurementEntry(Frozen):
 
 
 class RemedyEntry(Frozen):
-    """One correction; `disturbs` names prompts of the same step, or any by its whole id."""
+    """One correction; `bend` names a way of bending in bends.toml."""
 
     id: Name
     does: Text
     tool: Text
     caution: Text = ""
-    disturbs: tuple[str, ...] = ()
+    bend: Name
+    heats: bool = False
     materials: tuple[str, ...] = ()
     rims: tuple[Rim, ...] = ()
 

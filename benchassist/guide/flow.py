@@ -1,17 +1,17 @@
-"""What to do next: the steps of a job, how each stands, and what a correction reopens."""
+"""What to do next: the steps of a job and how each stands."""
 
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
-from benchassist.guide.answers import ANSWERED, READINGS, answer_to, is_given, with_answer
+from benchassist.guide.answers import ANSWERED, READINGS, answer_to, is_given
 from benchassist.guide.conditions import for_job, why_not
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind, Prompt, Step, StepId
-from benchassist.guide.taken import NOTHING, has_reading, taken
-from benchassist.job.checks import Answer, Correction
+from benchassist.job.checks import Answer
 from benchassist.job.document import Job
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.finding import Finding, State, worst
+from benchassist.verdicts.words import listed
 
 _JUDGED = READINGS | {Kind.LAYOUT}
 """Kinds whose answer says nothing by itself: it is good or bad only once it is judged."""
@@ -105,10 +105,17 @@ class Standing:
     def next_open(self, after: str | None) -> Prompt | None:
         """The next prompt to do after the one named, going round once; None when all are done.
 
+        What a correction opened again further inwards in the same step comes first: a bend
+        moves everything outboard of it, so that nothing out there can be trusted before.
         Without a name, or with that of a prompt which is not asked, it begins at the first.
         """
         prompts, at = self.prompts, self._place(after)
-        around = (*prompts[at + 1 :], *prompts[: at + 1])
+        inboard = (
+            item
+            for item in prompts[: max(at, 0)]
+            if item.again_because and item.prompt.step is prompts[at].prompt.step
+        )
+        around = (*inboard, *prompts[at + 1 :], *prompts[: at + 1])
         return next((item.prompt for item in around if not item.is_done), None)
 
     def previous(self, prompt_id: str) -> Prompt | None:
@@ -232,13 +239,14 @@ def _prompt_standing(
 def _why_again(job: Job, prompt: Prompt, titles: dict[str, str]) -> str:
     """Why what was answered or read no longer counts; empty for what never was."""
     if prompt.kind in ANSWERED:
-        answer: Answer | None = answer_to(job, prompt)
-        if answer is None or not answer.again_because:
-            return ""
-        cause = answer.again_because
-        corrected = "it" if cause == prompt.id else f"'{titles.get(cause, cause)}'"
-        return f"Look again: {corrected} was corrected since."
-    for correction in reversed(job.now.bench.corrections):
+        answer = answer_to(job, prompt)
+        causes = answer.again_because if isinstance(answer, Answer) else ()
+        named = tuple(
+            "it" if cause == prompt.id else f"'{titles.get(cause, cause)}'" for cause in causes
+        )
+        verb = "was" if len(named) == 1 else "were"
+        return f"Look again: {listed(named)} {verb} corrected since." if named else ""
+    for correction in reversed(job.now.corrections):
         if prompt.id in correction.rereads:
             title = titles.get(correction.check, correction.check)
             return f"Read again: '{title}' was corrected since."
@@ -251,8 +259,8 @@ def _is_refused(job: Job, prompt: Prompt, findings: tuple[Finding, ...]) -> bool
         item.state is not State.MISSING for item in findings
     ):
         return False
-    answer: Answer | None = answer_to(job, prompt)
-    return answer is not None and answer.seen is None
+    answer = answer_to(job, prompt)
+    return isinstance(answer, Answer) and answer.seen is None
 
 
 def _with_waits(
@@ -268,51 +276,3 @@ def _with_waits(
         )
         for item in prompts
     )
-
-
-def reopen(job: Job, guide: Guide, check_id: str, remedy_id: str, remark: str = "") -> Job:
-    """The job after a correction at the bench: logged, and what it may disturb reopened.
-
-    The check itself and every answered check that the correction can disturb are marked to be
-    repeated. Readings that it can disturb are of a pair that is no longer there: averaged with
-    newer ones they would falsify both. They are set aside, so that they are to be taken again,
-    and stay readable in the remark of the correction and in the journal.
-
-    Raises:
-        KeyError: no such check, or no such correction of it.
-    """
-    remedy = guide.prompt(check_id).remedy(remedy_id)
-    reopened, before, rereads = job, [], []
-    for prompt in map(guide.prompt, (check_id, *remedy.disturbs)):
-        if prompt.kind in ANSWERED:
-            reopened = _to_repeat(reopened, prompt, check_id)
-        elif why_not(prompt, job) is None and has_reading(job, prompt):
-            reopened = with_answer(reopened, prompt, NOTHING[prompt.kind])
-            rereads.append(prompt.id)
-            before.append(_before(job, prompt))
-    notes = (remark, f"Read again: {'; '.join(before)}." if before else "")
-    correction = Correction(
-        check=check_id,
-        action=remedy.does,
-        tool=remedy.tool,
-        remark=" ".join(note for note in notes if note),
-        rereads=tuple(rereads),
-    )
-    bench = reopened.now.bench
-    logged = bench.with_(corrections=(*bench.corrections, correction))
-    return reopened.with_now(reopened.now.with_(bench=logged))
-
-
-def _before(job: Job, prompt: Prompt) -> str:
-    """A reading by its name, with its eye and with what it was."""
-    title = for_job(prompt, job).title.lower()
-    was = taken(job, prompt)
-    lens = f"{prompt.eye} lens " if prompt.eye else ""
-    return f"{lens}{title} ({was})" if was else f"{lens}{title}"
-
-
-def _to_repeat(job: Job, prompt: Prompt, because: str) -> Job:
-    answer: Answer | None = answer_to(job, prompt)
-    if answer is None:
-        return job
-    return with_answer(job, prompt, answer.with_(again_because=because))

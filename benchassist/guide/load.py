@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, TypeVar
@@ -9,6 +10,7 @@ from typing import Any, TypeVar
 from pydantic import ValidationError
 
 from benchassist.assets import asset
+from benchassist.guide.bends import BENDS_FILE, Bends, load_bends
 from benchassist.guide.entries import (
     MeterStepEntry,
     NoteEntry,
@@ -61,6 +63,15 @@ _TEXTS = frozenset(
 _NAMED_BY = ("id", "name", "material")
 """The keys that name an entry of a list."""
 
+
+@dataclass(frozen=True, slots=True)
+class _Shared:
+    """What the files of all steps refer to."""
+
+    sources: Mapping[str, Source]
+    bends: Bends
+
+
 Entry = TypeVar("Entry", bound=Frozen)
 Table = Mapping[str, Any]
 
@@ -77,14 +88,14 @@ def load_guide(language: str = ENGLISH, folder: Path | None = None) -> Guide:
     """
     root = _root(language, folder)
     general = _read(root, language, "guide")
-    sources = _sources(general)
+    shared = _Shared(_sources(general), load_bends(root))
     steps: list[Step] = []
     notes: list[MaterialNote] = []
     for name, step_ids in _FILES:
         table = _read(root, language, name)
-        steps.extend(_step(table, step_id, sources, name) for step_id in step_ids)
+        steps.extend(_step(table, step_id, shared, name) for step_id in step_ids)
         for note in _entries(table, "material", NoteEntry, name):
-            evidence = _evidence(note.evidence, sources, f"{name}, {note.material}")
+            evidence = _evidence(note.evidence, shared.sources, f"{name}, {note.material}")
             words = "; ".join(source.title for source in evidence)
             notes.append(MaterialNote(note.material, note.text, note.never, words))
     guide = Guide(language, str(general.get("version", "")), tuple(steps), tuple(notes))
@@ -202,14 +213,14 @@ def _entry(item: Table, key: str, kind: type[Entry], file: str) -> Entry:
         ) from error
 
 
-def _step(table: Table, step: StepId, sources: Mapping[str, Source], file: str) -> Step:
+def _step(table: Table, step: StepId, shared: _Shared, file: str) -> Step:
     eye = Eye(step.value) if step in {StepId.RIGHT, StepId.LEFT} else None
     words = _for_eye(table, eye) if eye else table
     title = words.get("title")
     if not isinstance(title, str):
         raise BenchError(f"The guide file {file}.toml cannot be used: it has no title.")
     entries = _entries(words, "prompt", PromptEntry, file)
-    return Step(step, title, tuple(_prompt(entry, step, eye, sources) for entry in entries))
+    return Step(step, title, tuple(_prompt(entry, step, eye, shared) for entry in entries))
 
 
 def _for_eye(value: Any, eye: Eye) -> Any:
@@ -221,12 +232,11 @@ def _for_eye(value: Any, eye: Eye) -> Any:
     return [_for_eye(item, eye) for item in value] if isinstance(value, list) else value
 
 
-def _prompt(
-    entry: PromptEntry, step: StepId, eye: Eye | None, sources: Mapping[str, Source]
-) -> Prompt:
-    evidence = _evidence(entry.evidence, sources, f"{step}.{entry.id}")
+def _prompt(entry: PromptEntry, step: StepId, eye: Eye | None, shared: _Shared) -> Prompt:
+    where = f"{step}.{entry.id}"
+    evidence = _evidence(entry.evidence, shared.sources, where)
     return Prompt(
-        id=f"{step}.{entry.id}",
+        id=where,
         step=step,
         kind=entry.kind,
         title=entry.title,
@@ -245,15 +255,31 @@ def _prompt(
         picture=entry.picture,
         inputs=tuple(Measurement(**dict(item)) for item in entry.measurement),
         options=entry.options,
-        remedies=tuple(_remedy(item, step) for item in entry.remedy),
+        remedies=tuple(_remedy(item, where, shared.bends) for item in entry.remedy),
         applies=Applies(entry.designs, entry.rims, entry.needs, entry.otherwise),
         variants=tuple(_variant(item) for item in entry.variant),
         after=_whole_ids(entry.after, step),
     )
 
 
-def _remedy(entry: RemedyEntry, step: StepId) -> Remedy:
-    return Remedy(**(dict(entry) | {"disturbs": _whole_ids(entry.disturbs, step)}))
+def _remedy(entry: RemedyEntry, where: str, bends: Bends) -> Remedy:
+    try:
+        disturbs = bends.disturbs(entry.bend, heats=entry.heats)
+    except KeyError as error:
+        raise BenchError(
+            f"The guide cannot be used: {where}, correction {entry.id}, bends {error}, which "
+            f"{BENDS_FILE} does not list."
+        ) from error
+    return Remedy(
+        id=entry.id,
+        does=entry.does,
+        tool=entry.tool,
+        caution=entry.caution,
+        heats=entry.heats,
+        disturbs=disturbs,
+        materials=entry.materials,
+        rims=entry.rims,
+    )
 
 
 def _variant(entry: VariantEntry) -> Variant:

@@ -80,6 +80,7 @@ class Remedy:
         does: what to do, in one sentence.
         tool: what with.
         caution: what to watch, empty when nothing special.
+        heats: whether it warms the front.
         disturbs: ids of the prompts to look at again afterwards, mostly bench checks; ids of
             readings stand here too, where a bend can change what the lens meter shows.
         materials: frame materials it suits; empty for all.
@@ -90,6 +91,7 @@ class Remedy:
     does: str
     tool: str
     caution: str = ""
+    heats: bool = False
     disturbs: tuple[str, ...] = ()
     materials: tuple[str, ...] = ()
     rims: tuple[Rim, ...] = ()

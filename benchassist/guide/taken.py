@@ -41,18 +41,18 @@ def taken(job: Job, prompt: Prompt) -> str:
     Powers stand in minus form, prism as its components.
     """
     if prompt.kind is Kind.LAYOUT:
-        sides = zip(Eye, answer_to(job, prompt), strict=True)
+        parts = zip((*Eye, "both together"), answer_to(job, prompt), strict=False)
         return listed(
-            tuple(_side(eye, values, prompt.reading) for eye, values in sides if values)
+            tuple(_side(name, values, prompt.reading) for name, values in parts if values)
         )
     if prompt.kind in READINGS:
         return listed(tuple(_of_one_lens(job, prompt)))
     return ""
 
 
-def _side(eye: Eye, values: tuple[Decimal, ...], reading: str) -> str:
+def _side(name: str, values: tuple[Decimal, ...], reading: str) -> str:
     words = _WORDS.get(reading, millimetres)
-    return f"{eye} {listed(tuple(map(words, values)))}"
+    return f"{name} {listed(tuple(map(words, values)))}"
 
 
 def _of_one_lens(job: Job, prompt: Prompt) -> Iterator[str]:

@@ -4,9 +4,10 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from benchassist.job.base import Account, Frozen, FrozenMap, Line, Remark, exact
+from benchassist.optics.eye import Eye
 
 Measure = Annotated[Decimal, exact("-1000", "1000", 3)]
 """A bench measurement in the unit that its prompt states."""
@@ -19,6 +20,17 @@ class Seen(StrEnum):
     FAULT = "fault"
 
 
+def _as_list(causes: object) -> object:
+    """A single cause, as it was once written, and a list of a file as a tuple."""
+    if isinstance(causes, str):
+        return (causes,) if causes else ()
+    return tuple(causes) if isinstance(causes, list) else causes
+
+
+Causes = Annotated[tuple[Line, ...], BeforeValidator(_as_list)]
+"""Ids of checks."""
+
+
 class Answer(Frozen):
     """The answer to one check.
 
@@ -27,24 +39,29 @@ class Answer(Frozen):
         measured: named measurements, mm or degrees as the prompt states.
         choice: the option chosen, for a check that offers options.
         remark: free text.
-        again_because: id of the check whose correction may have disturbed this one; while it is
-            set the answer no longer counts and the check is to be repeated.
+        again_because: ids of the checks whose corrections may have disturbed this one, in the
+            order of the corrections; while there are any the answer no longer counts and the
+            check is to be repeated.
     """
 
     seen: Seen | None = None
     measured: FrozenMap[Measure] = Field(default_factory=dict, validate_default=True)
     choice: Line = ""
     remark: Remark = ""
-    again_because: str = ""
+    again_because: Causes = ()
 
 
 class Correction(Frozen):
-    """One correction at the bench.
+    """One correction at the bench or on the wearer.
 
     Attributes:
         check: id of the check that it put right.
         action: what was done.
         tool: with which tool.
+        side: on which side; None for the bridge or both.
+        amount: by how much, in `unit`; None where nobody measured it.
+        unit: 'mm' or '°'; empty without an amount.
+        measured: what was measured before it.
         remark: free text; what was read before it, where readings had to be taken again.
         rereads: ids of the prompts whose readings it set aside, to be taken again.
     """
@@ -52,6 +69,10 @@ class Correction(Frozen):
     check: str
     action: Remark
     tool: Line = ""
+    side: Eye | None = None
+    amount: Measure | None = None
+    unit: Line = ""
+    measured: FrozenMap[Measure] = Field(default_factory=dict, validate_default=True)
     remark: Account = ""
     rereads: tuple[str, ...] = ()
 
@@ -62,7 +83,7 @@ class Checks(Frozen):
     answers: FrozenMap[Answer] = Field(default_factory=dict, validate_default=True)
 
 
-class BenchWork(Checks):
-    """The answers at the bench and the corrections made, oldest first."""
+class HandWork(Checks):
+    """The answers of a step in which a frame is bent, and the corrections, oldest first."""
 
     corrections: tuple[Correction, ...] = ()

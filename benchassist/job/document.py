@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 from pydantic import AwareDatetime, Field, StringConstraints
 
 from benchassist.job.base import Frozen, FrozenMap, Remark
-from benchassist.job.checks import BenchWork, Checks
+from benchassist.job.checks import Checks, Correction, HandWork
 from benchassist.job.instrument import Instrument
 from benchassist.job.order import Order
 from benchassist.job.readings import LensReadings, PairReadings
@@ -33,12 +33,17 @@ class Attempt(Frozen):
     left: LensReadings = LensReadings()
     pair: PairReadings = PairReadings()
     surface: Checks = Checks()
-    bench: BenchWork = BenchWork()
-    fit: Checks = Checks()
+    bench: HandWork = HandWork()
+    fit: HandWork = HandWork()
     handover: Checks = Checks()
     signoff: SignOff = SignOff()
     instruments: FrozenMap[Instrument] = Field(default_factory=dict, validate_default=True)
     skipped: FrozenMap[Remark] = Field(default_factory=dict, validate_default=True)
+
+    @property
+    def corrections(self) -> tuple[Correction, ...]:
+        """What was bent, at the bench and then on the wearer, each oldest first."""
+        return (*self.bench.corrections, *self.fit.corrections)
 
     def eye(self, eye: Eye) -> LensReadings:
         """The readings of one lens."""

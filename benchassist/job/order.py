@@ -199,7 +199,9 @@ class Order(Frozen):
     rule_set: Line = "iso-21987-2017"
     remark: Remark = ""
     confirmed: tuple[str, ...] = ()
-    """Ids of plausibility questions that a person has looked at and confirmed."""
+    """Plausibility questions, as they were asked, that a person has looked at and confirmed."""
+    language: Line = ""
+    """The language in which the wearer reads, such as 'de'; empty where nobody said."""
 
     def eye(self, eye: Eye) -> EyeOrder:
         """The order of one eye."""

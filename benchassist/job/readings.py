@@ -9,7 +9,6 @@ from pydantic import Field
 from benchassist.job.base import (
     Angle,
     Axis,
-    Cylinder,
     Dioptre,
     Frozen,
     FrozenMap,
@@ -18,6 +17,7 @@ from benchassist.job.base import (
     ReadAddition,
 )
 from benchassist.job.checks import Answer
+from benchassist.job.instrument import ShownAddition, ShownCylinder, ShownPower
 from benchassist.job.order import Surface, WrittenPrism
 from benchassist.optics.eye import Eye
 
@@ -34,8 +34,8 @@ class DrumReading(Frozen):
     """
 
     kind: Literal["drum"] = "drum"
-    sphere_lines: Dioptre | None = None
-    cylinder_lines: Dioptre | None = None
+    sphere_lines: ShownPower | None = None
+    cylinder_lines: ShownPower | None = None
     axis_wheel: Axis | None = None
     meter: Line = ""
 
@@ -51,8 +51,8 @@ class DisplayReading(Frozen):
     """A power as a digital lens meter shows it, in either cylinder form, D and degrees."""
 
     kind: Literal["display"] = "display"
-    sphere: Dioptre | None = None
-    cylinder: Cylinder | None = None
+    sphere: ShownPower | None = None
+    cylinder: ShownCylinder | None = None
     axis: Axis | None = None
     meter: Line = ""
 
@@ -72,8 +72,8 @@ class DrumAdd(Frozen):
 
     kind: Literal["drum"] = "drum"
     surface: Surface = Surface.BACK
-    distance_lines: Dioptre | None = None
-    near_lines: Dioptre | None = None
+    distance_lines: ShownPower | None = None
+    near_lines: ShownPower | None = None
     meter: Line = ""
 
     @property
@@ -89,7 +89,7 @@ class DisplayAdd(Frozen):
 
     kind: Literal["display"] = "display"
     surface: Surface = Surface.BACK
-    shown: ReadAddition | None = None
+    shown: ShownAddition | None = None
     meter: Line = ""
 
     @property
@@ -144,11 +144,20 @@ class Datum(StrEnum):
 
 
 class PairReadings(Frozen):
-    """What was measured on the mounted pair."""
+    """What was measured on the mounted pair.
+
+    Attributes:
+        datum: from where the distances of each lens were measured.
+        right: of the right lens.
+        left: of the left lens.
+        distance_pd: distance from one optical centre to the other, mm, where both lenses were
+            measured together; several are repeats. The distances of each lens go before it.
+    """
 
     datum: Datum = Datum.NOSE_LINE
     right: EyeLayout = EyeLayout()
     left: EyeLayout = EyeLayout()
+    distance_pd: tuple[Millimetre, ...] = ()
 
     def eye(self, eye: Eye) -> EyeLayout:
         """The layout of one eye."""

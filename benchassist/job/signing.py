@@ -4,6 +4,7 @@ from datetime import datetime
 
 from benchassist.job.document import Job, JobState
 from benchassist.job.signoff import (
+    Ask,
     Outcome,
     Person,
     Signature,
@@ -22,14 +23,22 @@ def prepare(job: Job, person: Person, at: datetime, remark: str = "") -> Job:
     return _with_signoff(job, prepared=Signature(person=person, at=at, remark=remark))
 
 
-def decide(job: Job, outcome: Outcome | None, reason: str = "") -> Job:
+def decide(
+    job: Job, outcome: Outcome | None, reason: str = "", asks: tuple[Ask, ...] = ()
+) -> Job:
     """The job with the outcome that somebody proposes, not yet signed.
+
+    Args:
+        job: the job.
+        outcome: what is to become of the pair.
+        reason: why.
+        asks: what the lab is asked for, where the pair goes back.
 
     Raises:
         ValueError: the attempt is signed.
     """
     _refuse_signed(job)
-    return _with_signoff(job, outcome=outcome, reason=reason)
+    return _with_signoff(job, outcome=outcome, reason=reason, asks=asks)
 
 
 def dispense(job: Job, person: Person, at: datetime, outcome: Outcome, reason: str = "") -> Job:
@@ -91,6 +100,8 @@ def _refuse_signed(job: Job) -> None:
         raise ValueError("The attempt is signed; it is sent back before anything changes.")
 
 
-def _with_signoff(job: Job, **changes: Outcome | Signature | str | None) -> Job:
+def _with_signoff(
+    job: Job, **changes: Outcome | Signature | str | tuple[Ask, ...] | None
+) -> Job:
     signoff: SignOff = job.now.signoff.with_(**changes)
     return job.with_now(job.now.with_(signoff=signoff))

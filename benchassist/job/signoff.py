@@ -19,6 +19,20 @@ class Outcome(StrEnum):
     HOLD = "hold"
 
 
+RELEASED = frozenset({Outcome.RELEASE, Outcome.RELEASE_ACCEPTED})
+"""The outcomes with which the wearer gets the pair."""
+
+
+class Ask(StrEnum):
+    """What the lab is asked for with a pair that goes back."""
+
+    REMAKE = "make again"
+    RE_EDGE = "edge again"
+    REALIGN = "align again"
+    EXPLAIN = "explain"
+    CREDIT = "credit"
+
+
 class Role(StrEnum):
     """A trainee prepares, an optician releases, a supervisor countersigns."""
 
@@ -95,6 +109,7 @@ class SignOff(Frozen):
         dispensed: the dispensing optician's name: the outcome is decided.
         countersigned: the supervisor's name: the record is closed.
         sent_back: the supervisor's remark when the record was sent back instead.
+        asks: what the lab is asked for; it counts only while the outcome is a return.
     """
 
     outcome: Outcome | None = None
@@ -103,6 +118,7 @@ class SignOff(Frozen):
     dispensed: Signature | None = None
     countersigned: Signature | None = None
     sent_back: Signature | None = None
+    asks: tuple[Ask, ...] = ()
 
     @model_validator(mode="after")
     def _holds_together(self) -> Self:

@@ -131,6 +131,18 @@ def _with_house(files: dict[str, LimitsFile], path: Path) -> dict[str, LimitsFil
         raise unusable(path, f"{place_in_file(house, error.rule)} {error}") from error
 
 
+def lens_meter(folder: Path | None = None) -> LimitsFile:
+    """What a lens meter may be off, and in which steps it and the bench tools are read.
+
+    Args:
+        folder: where the files of limits are; the installed resources when not given.
+
+    Raises:
+        BenchError: the file cannot be used; names file and row.
+    """
+    return read_limits_file((folder or asset("limits")) / "lens-meter.toml")
+
+
 def tightenable(folder: Path | None = None) -> dict[str, LimitsFile]:
     """The files of limits, by id, that a workshop's house rules may tighten.
 

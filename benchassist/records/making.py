@@ -6,7 +6,8 @@ from benchassist.guide.answers import READINGS, answer_to
 from benchassist.guide.flow import PromptStanding, Standing, StepStanding, standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind, Prompt, StepId
-from benchassist.job.checks import Answer, Seen
+from benchassist.guide.reopening import HANDS
+from benchassist.job.checks import Answer, Correction, HandWork, Seen
 from benchassist.job.document import Job
 from benchassist.limits.load import Limits
 from benchassist.limits.rule import Rule
@@ -30,12 +31,16 @@ from benchassist.records.record import (
     RuleLine,
     RuleSetLine,
     SkippedLine,
+    SlipLine,
     SourceLine,
 )
 from benchassist.records.spots import spots
-from benchassist.records.words import amount
+from benchassist.records.words import amount, ended
+from benchassist.verdicts.diagnose.telling import SlipQuestion, about_any, slip_questions
 from benchassist.verdicts.exact import mean
 from benchassist.verdicts.finding import WORST_FIRST, Finding
+from benchassist.verdicts.near import proposal
+from benchassist.verdicts.words import listed
 
 
 def make_record(
@@ -70,7 +75,10 @@ def make_record(
         rule_set=judged_by,
         decision=Decision(**dict(signoff), state=job.state),
         counts=_counts(findings),
-        parts=_parts(stands, ordered, rules, guide),
+        parts=_with_slips(
+            _parts(stands, ordered, rules, guide),
+            slip_questions(job, limits, stands.findings),
+        ),
         rules=tuple(_rule_line(number, rule) for number, rule in enumerate(rules, start=1)),
         cautions=cautions(job, findings, guide, rule_set),
         earlier=_earlier(job),
@@ -149,7 +157,7 @@ def _parts(
             stands.job,
             step,
             tuple(
-                _finding_line(finding, rules)
+                _finding_line(stands.job, finding, rules)
                 for finding in findings
                 if _step_of(finding) is step.step.id
             ),
@@ -159,13 +167,28 @@ def _parts(
     )
 
 
+def _with_slips(
+    parts: tuple[Part, ...], questions: tuple[SlipQuestion, ...]
+) -> tuple[Part, ...]:
+    """The parts, each question in the first that has a finding which it is about."""
+    made = []
+    for part in parts:
+        here = about_any(questions, (finding.key for finding in part.findings))
+        questions = tuple(one for one in questions if one not in here)
+        lines = tuple(
+            SlipLine(keys=one.keys, about=one.about, sentence=one.sentence) for one in here
+        )
+        made.append(part.with_(slips=lines) if lines else part)
+    return tuple(made)
+
+
 def _step_of(finding: Finding) -> StepId:
     """The step under which a finding stands: that of its prompt; the pair for both lenses."""
     names = (finding.key.partition(".")[0], finding.prompt.partition(".")[0])
     return StepId.PAIR if StepId.PAIR in names else StepId(names[1])
 
 
-def _finding_line(finding: Finding, rules: tuple[Rule, ...]) -> FindingLine:
+def _finding_line(job: Job, finding: Finding, rules: tuple[Rule, ...]) -> FindingLine:
     return FindingLine(
         key=finding.key,
         prompt=finding.prompt,
@@ -182,7 +205,24 @@ def _finding_line(finding: Finding, rules: tuple[Rule, ...]) -> FindingLine:
         unit=finding.unit,
         share=finding.share,
         rule=rules.index(finding.rule) + 1 if finding.rule else None,
+        is_told=finding.is_told,
+        method=_method(job, finding),
     )
+
+
+def _method(job: Job, finding: Finding) -> str:
+    """With which surface on the stop an addition that was read belongs read, and why.
+
+    What the other surface would show is told where it matters, and why the surface was
+    proposed once for the pair: with the right lens, where that is read too.
+    """
+    if finding.found is None or finding.key not in {f"{eye}.add" for eye in Eye}:
+        return ""
+    proposed = proposal(job.order, finding.eye or Eye.RIGHT)
+    why, _, other = proposed.reason.partition(". ")
+    is_told_before = finding.eye is Eye.LEFT and bool(job.now.right.near)
+    told = ("" if is_told_before else ended(why), other if proposed.matters else "")
+    return " ".join(text for text in told if text)
 
 
 def _good(finding: Finding) -> Decimal | None:
@@ -194,7 +234,7 @@ def _good(finding: Finding) -> Decimal | None:
 def _part(
     job: Job, step: StepStanding, findings: tuple[FindingLine, ...], guide: Guide
 ) -> Part:
-    bench = job.now.bench.corrections if step.step.id is StepId.BENCH else ()
+    work = getattr(job.now, step.step.id) if step.step.id in HANDS else HandWork()
     return Part(
         step=step.step.id,
         title=step.step.title,
@@ -206,11 +246,11 @@ def _part(
         corrections=tuple(
             CorrectionLine(
                 check=_title(guide, correction.check),
-                did=correction.action,
+                did=_did(correction),
                 tool=correction.tool,
                 remark=correction.remark,
             )
-            for correction in bench
+            for correction in work.corrections
         ),
         skipped=tuple(
             SkippedLine(title=item.prompt.title, reason=job.now.skipped[item.prompt.id])
@@ -219,6 +259,14 @@ def _part(
         ),
         open=tuple(_open(item) for item in step.prompts if _waits(item)),
     )
+
+
+def _did(correction: Correction) -> str:
+    """What was done, on which side and by how much."""
+    side = f"{correction.side} side" if correction.side else ""
+    by = "" if correction.amount is None else f"by {amount(correction.amount, correction.unit)}"
+    more = " ".join(part for part in (side, by) if part)
+    return f"{correction.action.rstrip('.')}, {more}." if more else correction.action
 
 
 def _waits(item: PromptStanding) -> bool:
@@ -247,16 +295,17 @@ def _readings(job: Job, prompt: Prompt) -> tuple[ReadingLine, ...]:
         unit = {"tilt": "°", "base_curve": "D"}.get(prompt.reading, "mm")
         return tuple(
             _reading_line(prompt, eye, tuple(amount(value, unit) for value in values))
-            for eye, values in zip(Eye, answer_to(job, prompt), strict=True)
+            for eye, values in zip((*Eye, None), answer_to(job, prompt), strict=False)
             if len(values) > 1
         )
     return ()
 
 
 def _reading_line(
-    prompt: Prompt, eye: Eye, values: tuple[str, ...], meters: tuple[str, ...] = ()
+    prompt: Prompt, eye: Eye | None, values: tuple[str, ...], meters: tuple[str, ...] = ()
 ) -> ReadingLine:
-    title = prompt.title if prompt.eye else f"{prompt.title}, {eye.value}"
+    side = eye.value if eye else "both together"
+    title = prompt.title if prompt.eye else f"{prompt.title}, {side}"
     return ReadingLine(prompt=prompt.id, title=title, eye=eye, values=values, meters=meters)
 
 
@@ -264,7 +313,7 @@ def _answer(job: Job, prompt: Prompt, guide: Guide) -> AnswerLine | None:
     answer = answer_to(job, prompt)
     if not isinstance(answer, Answer) or answer == Answer():
         return None
-    again = _title(guide, answer.again_because) if answer.again_because else ""
+    again = listed(tuple(_title(guide, cause) for cause in answer.again_because))
     return AnswerLine(
         prompt=prompt.id,
         title=prompt.title,

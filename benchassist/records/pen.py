@@ -28,7 +28,7 @@ _HELD = frozenset({"×", "□", "±"})
 class Pen:
     """Writes one document; positions are points from the top left, text on its baseline."""
 
-    def __init__(self, title: str, author: str, subject: str) -> None:
+    def __init__(self, title: str, author: str, subject: str, language: str = "en-GB") -> None:
         # reportlab takes 80 ms to import: only who prints pays.
         from reportlab.pdfbase import pdfmetrics  # noqa: PLC0415
         from reportlab.pdfbase.ttfonts import TTFont  # noqa: PLC0415
@@ -47,7 +47,7 @@ class Pen:
             invariant=1,
             pageCompression=1,
             initialFontName=REGULAR,
-            lang="en-GB",
+            lang=language,
         )
         self._canvas.setTitle(title)
         self._canvas.setAuthor(author)

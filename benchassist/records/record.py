@@ -9,7 +9,7 @@ from benchassist.guide.prompts import StepId
 from benchassist.job.base import Frozen
 from benchassist.job.document import JobNumber, JobState
 from benchassist.job.order import Order
-from benchassist.job.signoff import Outcome, Person, Signature
+from benchassist.job.signoff import Ask, Outcome, Person, Signature
 from benchassist.limits.rule import Evidence
 from benchassist.optics.eye import Eye
 from benchassist.store.settings import Workshop
@@ -86,6 +86,8 @@ class FindingLine(Frozen):
 
     Amounts are in `unit`; from `good` up to `limit` it is looked at again; `share` is the share
     of the limit used, `rule` the number of its `RuleLine`. A part that does not exist is None.
+    `is_told` marks a sentence that holds a caution although the state asks for nothing, and
+    `method` says why it was to be read as it was; it may be empty.
     """
 
     key: str
@@ -103,6 +105,16 @@ class FindingLine(Frozen):
     unit: str = ""
     share: Decimal | None = None
     rule: int | None = None
+    is_told: bool = False
+    method: str = ""
+
+
+class SlipLine(Frozen):
+    """What may have happened, asked of the findings outside with these keys: never a cause."""
+
+    keys: tuple[str, ...]
+    about: str
+    sentence: str
 
 
 class AnswerLine(Frozen):
@@ -127,11 +139,14 @@ class CorrectionLine(Frozen):
 
 
 class ReadingLine(Frozen):
-    """What was read of one quantity, every repeat as it was typed, and with which meter."""
+    """What was read of one quantity, every repeat as it was typed, and with which meter.
+
+    `eye` is None for what was measured of both lenses together.
+    """
 
     prompt: str
     title: str
-    eye: Eye
+    eye: Eye | None
     values: tuple[str, ...]
     meters: tuple[str, ...] = ()
 
@@ -151,12 +166,16 @@ class OpenLine(Frozen):
 
 
 class Part(Frozen):
-    """One step of the job: what was read, found, answered, corrected, and what is open."""
+    """One step of the job: what was read, found, answered, corrected, and what is open.
+
+    `slips` stand in the first step that has one of their findings.
+    """
 
     step: StepId
     title: str
     readings: tuple[ReadingLine, ...] = ()
     findings: tuple[FindingLine, ...] = ()
+    slips: tuple[SlipLine, ...] = ()
     answers: tuple[AnswerLine, ...] = ()
     corrections: tuple[CorrectionLine, ...] = ()
     skipped: tuple[SkippedLine, ...] = ()
@@ -211,6 +230,7 @@ class Decision(Frozen):
     dispensed: Signature | None
     countersigned: Signature | None
     sent_back: Signature | None
+    asks: tuple[Ask, ...] = ()
 
 
 class Count(Frozen):
@@ -221,7 +241,11 @@ class Count(Frozen):
 
 
 class Record(Frozen):
-    """The whole paper as data; the same job, findings and imprint give the same record."""
+    """The whole paper as data; the same job, findings and imprint give the same record.
+
+    What is added to a version has a value to begin with, so that earlier records of the same
+    version still load.
+    """
 
     record_version: Literal[1] = 1
     job_number: JobNumber

@@ -11,12 +11,14 @@ from benchassist.records.ink import (
     FAINT,
     LEFT,
     RIGHT,
+    SMALL,
     SMALL_SOFT,
+    SMALL_STRONG,
     WIDTH,
 )
 from benchassist.records.paper import Block, gap, heading, paragraph
 from benchassist.records.pen import Pen
-from benchassist.records.record import AnswerLine, FindingLine, Part, ReadingLine
+from benchassist.records.record import AnswerLine, FindingLine, Part, ReadingLine, SlipLine
 from benchassist.records.words import (
     amount,
     based,
@@ -37,6 +39,9 @@ _BASES = {
     "pair.centration-vertical": _UPRIGHT,
 }
 """The bases of the pair's prism, above zero and below, by the key of the finding."""
+
+_NOTED = "noted"
+_SLIPS_TITLE = "What may have happened (questions, not causes)"
 
 _WORD = LEFT + 14
 _WHAT = LEFT + 80
@@ -65,6 +70,7 @@ def part_blocks(pen: Pen, part: Part) -> tuple[Block, ...]:
     rows = (
         *_read(pen, part.readings),
         *_table(pen, part),
+        *_asked(pen, part.slips),
         *cell_blocks(pen, _cells(part)),
         *_done(pen, part),
     )
@@ -148,9 +154,10 @@ def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[
             pen.text_right(column.right, top + 10, cell, BODY)
 
     row = Block(BODY.leading * len(names), draw, keeps=True, head=(head,))
-    parts = (finding.sentence, _good_to(finding), _told(part, finding))
+    parts = (finding.sentence, _good_to(finding), finding.method, _told(part, finding))
     said = " ".join(text for text in parts if text)
-    sentence = paragraph(pen, said, SMALL_SOFT, x=_WHAT, room=RIGHT - _WHAT)
+    face = SMALL if finding.is_told else SMALL_SOFT
+    sentence = paragraph(pen, said, face, x=_WHAT, room=RIGHT - _WHAT)
     last = tuple(replace(line, keeps=True) for line in sentence[-1:])
     return (row, *sentence[:-1], *last, _hairline())
 
@@ -216,13 +223,24 @@ def answer_text(answer: AnswerLine, besides: str = "") -> str:
     return " ".join(parts)
 
 
+def _asked(pen: Pen, slips: Sequence[SlipLine]) -> tuple[Block, ...]:
+    """Which common slips would explain what is outside, as questions."""
+    if not slips:
+        return ()
+    rows: list[Block] = []
+    for slip in slips:
+        rows += told_block(pen, "", f"{slip.about}: {slip.sentence}")
+    title = paragraph(pen, _SLIPS_TITLE, SMALL_STRONG)
+    return (gap(2, keeps=True), *(replace(line, keeps=True) for line in title), *rows)
+
+
 def _cells(part: Part) -> tuple[Cell, ...]:
     """What was answered by eye or by choice."""
     judged = {finding.prompt for finding in part.findings}
     found = [
         Cell(
             " ".join(text for text in (_sentence(part, each), _told(part, each)) if text),
-            each.state.word,
+            _word(each),
             each.state,
         )
         for each in part.findings
@@ -234,6 +252,12 @@ def _cells(part: Part) -> tuple[Cell, ...]:
         if answer.prompt not in judged
     ]
     return (*found, *answered)
+
+
+def _word(finding: FindingLine) -> str:
+    """The word of the state; what is only told is noted and not called not applicable."""
+    is_noted = finding.is_told and finding.state is State.NONE
+    return _NOTED if is_noted else finding.state.word
 
 
 def _sentence(part: Part, finding: FindingLine) -> str:

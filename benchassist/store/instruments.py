@@ -1,17 +1,28 @@
 """The lens meters of the workshop: their checks, one line each, only ever added to."""
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import datetime
 from decimal import Decimal
+from functools import cache
 from pathlib import Path
 from typing import BinaryIO
 
 from pydantic import AwareDatetime, ValidationError
 
-from benchassist.job.base import Dioptre, Frozen
-from benchassist.job.instrument import Instrument, Speech, Step
+from benchassist.job.base import Dioptre, Frozen, Line
+from benchassist.job.instrument import (
+    Instrument,
+    MeterName,
+    ShownPower,
+    Speech,
+    Step,
+    as_shown,
+)
 from benchassist.job.signoff import Person
+from benchassist.limits.load import lens_meter
+from benchassist.limits.rule import Limit
+from benchassist.limits.table import Table
 from benchassist.store.faults import in_words
 from benchassist.store.files import settle_folder
 from benchassist.wrong import BenchError
@@ -34,22 +45,23 @@ class MeterCheck(Frozen):
         axis_line: whether the target lay along the 180 line with the axis wheel at 180.
         known_ordered: power of the known lens that was read, D; None when none was.
         known_read: what the meter showed of it, D, zero not yet taken off.
-        accepted: whether the meter may be used today.
+        accepted: whether the person said that the meter may be used today; it may not while
+            there are `faults`.
         remark: what else was seen or done.
     """
 
-    instrument: str
+    instrument: MeterName
     speech: Speech
     step: Step
     at: AwareDatetime
     person: Person
     eyepiece: bool | None = None
-    zero: Dioptre = Decimal(0)
+    zero: ShownPower = Decimal(0)
     axis_line: bool
     known_ordered: Dioptre | None = None
-    known_read: Dioptre | None = None
+    known_read: ShownPower | None = None
     accepted: bool
-    remark: str = ""
+    remark: Line = ""
 
     @property
     def known_lens_error(self) -> Decimal | None:
@@ -59,15 +71,82 @@ class MeterCheck(Frozen):
         return self.known_read - self.zero - self.known_ordered
 
 
+def faults(check: MeterCheck) -> tuple[str, ...]:
+    """Why a meter may not be used today: what is wrong and what to do, a sentence each.
+
+    The zero and the known lens are compared with what the class of lens meters allows there.
+
+    Raises:
+        BenchError: the limits of lens meters cannot be used.
+    """
+    return tuple(_faults(check))
+
+
+def _faults(check: MeterCheck) -> Iterator[str]:
+    if check.eyepiece is False:
+        yield "The eyepiece is not focused: focus it for your own eye and check again."
+    zero = class_limit(Decimal(0))
+    if abs(as_shown(check.zero)) > zero.value:
+        first = "let it warm up" if check.speech is Speech.DISPLAY else "focus the eyepiece"
+        yield (
+            f"Without a lens it shows {_signed(check.zero)} D, more than {_class(zero)} from "
+            f"zero: {first} and read it again, and if it stays so, have the meter serviced."
+        )
+    if not check.axis_line:
+        yield "The target lies across the 180 line: have the axis scale serviced."
+    error = check.known_lens_error
+    if error is None or check.known_ordered is None:
+        return
+    known = class_limit(check.known_ordered)
+    if abs(as_shown(error)) > known.value:
+        yield (
+            f"The known lens reads {_signed(error)} D off with the zero taken off, more than "
+            f"{_class(known)}: read it again, and if it stays so, have the meter serviced."
+        )
+
+
+def class_limit(power: Decimal) -> Limit:
+    """How far a lens meter may be off at a power, D, by its class; the rule says whence.
+
+    Raises:
+        BenchError: the limits of lens meters cannot be used.
+    """
+    row = _class_table().row("error-power")
+    looked_up = {"power": abs(power)}
+    limit = row.band(looked_up).limit(looked_up) if row else None
+    if limit is None:
+        raise BenchError("The class limits of lens meters are missing.")
+    return limit
+
+
+@cache
+def _class_table() -> Table:
+    return Table(lens_meter().rows)
+
+
+def _class(limit: Limit) -> str:
+    """A limit with its standard and how the figure is known."""
+    rule = limit.rule
+    return f"the {limit.value} D of its class ({rule.edition}, evidence: {rule.evidence})"
+
+
+def _signed(value: Decimal) -> str:
+    shown = f"{as_shown(value):+.2f}"
+    return shown.replace("-", "\N{MINUS SIGN}")
+
+
 def append_check(folder: Path, check: MeterCheck) -> None:
     """Adds a check to the log and waits until it is on disk; what stood there stays.
+
+    A meter with faults is logged as not accepted, whatever was said of it.
 
     Raises:
         BenchError: the log cannot be written, or what it holds is damaged.
     """
     load_checks(folder)
     file = folder / FILE
-    line = check.model_dump_json().encode() + b"\n"
+    honest = check.with_(accepted=check.accepted and not faults(check))
+    line = honest.model_dump_json().encode() + b"\n"
     with in_words(file, "The check of the lens meter was not stored: note it on paper."):
         is_new = not file.exists()
         handle = os.open(file, os.O_RDWR | os.O_CREAT, 0o600)
@@ -133,6 +212,7 @@ def is_fresh(check: MeterCheck | None, now: datetime) -> bool:
         and check.accepted
         and check.at <= now
         and check.at.astimezone(now.tzinfo).date() == now.date()
+        and not faults(check)
     )
 
 

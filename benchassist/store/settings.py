@@ -17,10 +17,23 @@ FILE = "settings.json"
 
 
 class Workshop(Frozen):
-    """The workshop whose name stands on the papers; the address one line an item."""
+    """The workshop whose name stands on the papers.
+
+    Attributes:
+        name: its name.
+        address: its address, one line an item.
+        phone: the number for wearers and the lab.
+        email: the address for their letters.
+        hours: when it is open, one line an item.
+        urgent: the number a wearer calls with a sign that cannot wait.
+    """
 
     name: Line = ""
     address: tuple[Line, ...] = ()
+    phone: Line = ""
+    email: Line = ""
+    hours: tuple[Line, ...] = ()
+    urgent: Line = ""
 
 
 class Settings(Frozen):

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Kind, Prompt, StepId
+from benchassist.guide.reopening import Done
 from benchassist.job.instrument import Speech
 from benchassist.people.roles import Act
 from benchassist.store.settings import Settings
@@ -18,8 +19,7 @@ from benchassist.ui.pages.record import RecordPage
 from benchassist.ui.rail import Rail
 from benchassist.ui.strip import TopStrip
 from benchassist.ui.theme import Theme
-from benchassist.verdicts.diagnose.diagnose import NOTHING_FITS
-from benchassist.verdicts.diagnose.telling import slip_sentences
+from benchassist.verdicts.diagnose.telling import SlipQuestion, about_any
 from benchassist.verdicts.finding import State
 
 _ABOUT_MATERIALS = frozenset({"bench.identify"})
@@ -163,7 +163,7 @@ class Bench(QWidget):
         return False
 
     def _correct(self, check: str, remedy: str) -> None:
-        if self._session.correct(check, remedy):
+        if self._session.correct(Done(check, remedy)):
             self._page.take_focus()
 
     @property
@@ -186,10 +186,13 @@ class Bench(QWidget):
             self._current = prompt.id
         meter = self._session.meter
         self._ask.set_meter(
-            self._session.meter_key, meter.speech if meter else self._usual_speech()
+            self._session.meter_key,
+            meter.speech if meter else self._usual_speech(),
+            meter.cut_step if meter else None,
         )
-        limits = self._session.limits
-        self._strip.show_standing(standing, limits.rule_set.edition if limits else "")
+        self._strip.show_standing(standing)
+        if self._session.limits is not None:
+            self._strip.show_rules(self._session.limits)
         self._strip.show_person(self._session.person)
         self._rail.show_standing(standing, prompt.step)
         page = self._page_for(prompt)
@@ -227,27 +230,37 @@ class Bench(QWidget):
             self._slips_due.start()
         else:
             self._slips_due.stop()
-            self._hint.show_slips(())
+            self._tell_slips(())
 
     def _outside(self) -> frozenset[str]:
-        """Keys of what is outside a limit at the prompt in view."""
+        """Keys of what is outside at the prompt in view; on the record page, in the job."""
         standing = self._session.standing
-        now = standing.prompt(self._current) if standing else None
-        findings = now.findings if now else ()
-        return frozenset(
-            one.key for one in findings if one.state is State.OUTSIDE and one.limit is not None
-        )
+        if standing is None:
+            return frozenset()
+        if self._page is self._record:
+            return frozenset(one.key for one in standing.outside)
+        now = standing.prompt(self._current)
+        if now is None or (self._desk.settings.read_first and not now.is_done):
+            return frozenset()
+        return frozenset(one.key for one in now.findings if one.state is State.OUTSIDE)
 
     def _show_slips(self) -> None:
-        """Shows what would explain the readings of the prompt in view, as questions."""
+        """Shows what would explain the readings in view, as questions."""
         outside = self._outside()
-        suspicions = self._desk.suspicions() if outside else ()
-        fitting = tuple(one for one in suspicions if outside & set(one.explains))
-        left = outside & set(self._desk.unexplained(suspicions))
-        self._hint.show_slips((*slip_sentences(fitting), *([NOTHING_FITS] if left else ())))
+        asked = self._desk.slip_questions() if outside else ()
+        self._tell_slips(about_any(asked, outside))
+
+    def _tell_slips(self, asked: tuple[SlipQuestion, ...]) -> None:
+        is_record = self._page is self._record
+        sentences = () if is_record else tuple(one.sentence for one in asked)
+        self._hint.show_slips(sentences)
+        self._record.show_slips(asked if is_record else ())
+        self._ask.show_asked(is_asked=bool(sentences) and not self._desk.settings.hint_open)
 
     def _use_settings(self, settings: Settings) -> None:
         self._hint.setVisible(settings.hint_open)
+        if self._session.standing is not None:
+            self._show_slips()
         self._strip.show_modes(reads_first=settings.read_first, guarded=settings.guarded)
         self._ask.set_forms(dict(settings.forms))
         self._ask.set_reads_first(reads_first=settings.read_first)

@@ -29,8 +29,7 @@ from benchassist.store.instruments import (
 from benchassist.store.jobs import JobStore
 from benchassist.store.settings import Settings, save_settings
 from benchassist.ui.session import Session
-from benchassist.verdicts.diagnose.diagnose import diagnose, unexplained
-from benchassist.verdicts.diagnose.suspicion import Suspicion
+from benchassist.verdicts.diagnose.telling import SlipQuestion, slip_questions
 from benchassist.verdicts.plausible import CylinderForm, Question, questions
 from benchassist.wrong import BenchError
 
@@ -146,19 +145,12 @@ class Desk(QObject):
         write_whole(self.store.folder / HOUSE_FILE, text.encode())
         self.session.judge_anew()
 
-    def suspicions(self) -> tuple[Suspicion, ...]:
-        """Which simple slips would explain what is outside in the open job."""
+    def slip_questions(self) -> tuple[SlipQuestion, ...]:
+        """What may have happened where something is outside in the open job."""
         standing, limits = self.session.standing, self.session.limits
         if standing is None or limits is None or not standing.outside:
             return ()
-        return diagnose(standing.job, limits, standing.findings)
-
-    def unexplained(self, suspicions: tuple[Suspicion, ...]) -> tuple[str, ...]:
-        """Keys of what is outside on the lenses and none of the open job's slips explains."""
-        standing, limits = self.session.standing, self.session.limits
-        if standing is None or limits is None:
-            return ()
-        return unexplained(standing.job, limits, standing.findings, suspicions)
+        return slip_questions(standing.job, limits, standing.findings)
 
     def take_over(self, person: Person) -> None:
         """Another person works at the bench from now on."""

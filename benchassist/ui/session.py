@@ -7,9 +7,10 @@ from pydantic import ValidationError
 from PySide6.QtCore import QObject, Signal
 
 from benchassist.guide.ending import not_ready
-from benchassist.guide.flow import Standing, reopen, standing
+from benchassist.guide.flow import Standing, standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind
+from benchassist.guide.reopening import Done, reopen
 from benchassist.job.document import Job
 from benchassist.job.instrument import Instrument
 from benchassist.job.journal import Entry, Journal
@@ -243,11 +244,11 @@ class Session(QObject):
         self.stored.emit(self._journal.entries[-1])
         return ""
 
-    def correct(self, check: str, remedy: str) -> bool:
+    def correct(self, done: Done) -> bool:
         """Logs a correction and opens again the checks that it can disturb."""
         if self._standing is None:
             return False
-        return self.propose(reopen(self._standing.job, self._guide, check, remedy))
+        return self.propose(reopen(self._standing.job, self._guide, done))
 
     def skip(self, prompt_id: str, reason: str) -> bool:
         """Marks a prompt as not applicable, with the reason."""

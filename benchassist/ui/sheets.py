@@ -12,7 +12,8 @@ from benchassist.people.roles import may_set_house_rules
 from benchassist.ui.desk import Desk
 from benchassist.ui.house_rules import HouseRulesSheet
 from benchassist.ui.keys import KeysSheet
-from benchassist.ui.meters import CheckSheet, MetersSheet
+from benchassist.ui.meter_check import CheckSheet
+from benchassist.ui.meters import MetersSheet
 from benchassist.ui.people import PeopleSheet
 from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError

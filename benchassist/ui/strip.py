@@ -6,6 +6,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 from benchassist.guide.flow import Standing
 from benchassist.job.order import Order
 from benchassist.job.signoff import Person
+from benchassist.limits.load import Limits
+from benchassist.limits.rule import Evidence
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.parsing import plain_text
 
@@ -48,14 +50,23 @@ class TopStrip(QFrame):
         line.addWidget(self._rules)
         line.addWidget(self._person)
 
-    def show_standing(self, standing: Standing, rules: str) -> None:
-        """Shows the job and the edition by which it is judged."""
+    def show_standing(self, standing: Standing) -> None:
+        """Shows the job."""
         job = standing.job
         attempt = f", attempt {len(job.attempts)}" if len(job.attempts) > 1 else ""
         self._job.setText(f"Job {job.number}{attempt}")
         _fit(self._wearer, job.order.wearer)
         _fit(self._lenses, _lenses(job.order))
-        self._rules.setText(f"limits: {rules}")
+
+    def show_rules(self, limits: Limits) -> None:
+        """Shows by which edition the job is judged, and whether the house has tightened it."""
+        rule_set = limits.rule_set
+        house = ", house rules" if _has_house_rules(limits) else ""
+        self._rules.setText(f"limits: {rule_set.edition}{house}")
+        known = (f"{rule_set.title}.", f"{rule_set.evidence}.", rule_set.caution)
+        about = "\n".join(text for text in known if text)
+        self._rules.setToolTip(about)
+        self._rules.setAccessibleDescription(about)
 
     def show_modes(self, *, reads_first: bool, guarded: bool) -> None:
         """Shows what is switched on or off against the usual."""
@@ -65,6 +76,13 @@ class TopStrip(QFrame):
     def show_person(self, person: Person) -> None:
         """Shows who is at the bench."""
         self._person.setText(f"{person.name}, {person.role}")
+
+
+def _has_house_rules(limits: Limits) -> bool:
+    """Whether any limit of the pair, or of the bench, is one of the house."""
+    rows = (*limits.rules.rows, *limits.bench.rows)
+    rules = (band.rule for row in rows for band in row.bands)
+    return any(rule.evidence is Evidence.HOUSE or rule.off for rule in rules)
 
 
 def _lenses(order: Order) -> str:

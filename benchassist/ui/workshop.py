@@ -1,8 +1,9 @@
-"""The workshop whose name stands on the papers."""
+"""The workshop whose name stands on the papers, and how it is reached."""
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QDialog,
+    QHBoxLayout,
     QLabel,
     QLineEdit,
     QPlainTextEdit,
@@ -19,7 +20,7 @@ _FORMS = (("", "Either"), ("minus", "Minus form"), ("plus", "Plus form"))
 
 
 class WorkshopSheet(QDialog):
-    """Name and address of the workshop.
+    """Name and address of the workshop, and what the wearer's sheet says of reaching it.
 
     Signals:
         changed: (the Workshop as typed, how orders write cylinders: minus, plus or empty).
@@ -32,14 +33,14 @@ class WorkshopSheet(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle("This workshop")
-        self.setMinimumWidth(480)
-        self._name = QLineEdit(workshop.name)
-        self._name.setMaxLength(LONGEST_LINE)
-        self._name.setAccessibleName("Name of the workshop")
-        self._address = QPlainTextEdit("\n".join(workshop.address))
-        self._address.setAccessibleName("Address, line by line")
-        self._address.setTabChangesFocus(True)
-        self._address.setFixedHeight(96)
+        self.setMinimumWidth(544)
+        self._name = _line(workshop.name, "Name of the workshop")
+        self._address = _lines(workshop.address, "Address, line by line", 64)
+        self._phone = _line(workshop.phone, "Telephone")
+        self._email = _line(workshop.email, "E-mail")
+        self._hours = _lines(workshop.hours, "Opening hours, line by line", 64)
+        self._urgent = _line(workshop.urgent, "Number for what cannot wait")
+        self._urgent.setPlaceholderText("Number, and whose it is")
         self._form = Segments(_FORMS)
         self._form.set_value(cylinder_form)
         self._problem = QLabel()
@@ -56,12 +57,15 @@ class WorkshopSheet(QDialog):
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(8)
         column.addWidget(title)
-        for words, field in (("Name", self._name), ("Address, line by line", self._address)):
-            caption = QLabel(words)
-            caption.setProperty("role", "caption")
-            caption.setBuddy(field)
-            column.addWidget(caption)
-            column.addWidget(field)
+        column.addLayout(_titled("Name", self._name))
+        column.addLayout(_titled("Address, line by line", self._address))
+        reach = QHBoxLayout()
+        reach.setSpacing(16)
+        reach.addLayout(_titled("Telephone", self._phone))
+        reach.addLayout(_titled("E-mail", self._email))
+        column.addLayout(reach)
+        column.addLayout(_titled("Opening hours, line by line", self._hours))
+        column.addLayout(_titled("What wearers call when it cannot wait", self._urgent))
         caption = QLabel("Cylinders in orders; the other sign is asked about")
         caption.setProperty("role", "caption")
         column.addWidget(caption)
@@ -71,12 +75,51 @@ class WorkshopSheet(QDialog):
         column.addWidget(keep)
 
     def _keep(self) -> None:
-        lines = self._address.toPlainText().splitlines()
-        address = tuple(line.strip() for line in lines if line.strip())
-        if any(len(line) > LONGEST_LINE for line in address):
-            self._problem.setText(f"A line of the address has at most {LONGEST_LINE} letters.")
-            self._address.setFocus()
-            return
-        workshop = Workshop(name=self._name.text(), address=address)
+        for field, named in ((self._address, "the address"), (self._hours, "the hours")):
+            if any(len(line) > LONGEST_LINE for line in _typed(field)):
+                self._problem.setText(f"A line of {named} has at most {LONGEST_LINE} letters.")
+                field.setFocus()
+                return
+        workshop = Workshop(
+            name=self._name.text(),
+            address=_typed(self._address),
+            phone=self._phone.text(),
+            email=self._email.text(),
+            hours=_typed(self._hours),
+            urgent=self._urgent.text(),
+        )
         self.changed.emit(workshop, self._form.value())
         self.accept()
+
+
+def _line(text: str, name: str) -> QLineEdit:
+    field = QLineEdit(text)
+    field.setMaxLength(LONGEST_LINE)
+    field.setCursorPosition(0)
+    field.setAccessibleName(name)
+    return field
+
+
+def _lines(lines: tuple[str, ...], name: str, height: int) -> QPlainTextEdit:
+    field = QPlainTextEdit("\n".join(lines))
+    field.setAccessibleName(name)
+    field.setTabChangesFocus(True)
+    field.setFixedHeight(height)
+    return field
+
+
+def _typed(field: QPlainTextEdit) -> tuple[str, ...]:
+    """The lines of a field, blank ones left out."""
+    lines = (line.strip() for line in field.toPlainText().splitlines())
+    return tuple(line for line in lines if line)
+
+
+def _titled(words: str, field: QWidget) -> QVBoxLayout:
+    caption = QLabel(words)
+    caption.setProperty("role", "caption")
+    caption.setBuddy(field)
+    column = QVBoxLayout()
+    column.setSpacing(4)
+    column.addWidget(caption)
+    column.addWidget(field)
+    return column

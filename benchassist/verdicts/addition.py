@@ -1,7 +1,7 @@
 """The additions of each lens: near, intermediate, and the one engraved."""
 
 from dataclasses import replace
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 from benchassist.job.order import Design
 from benchassist.job.readings import AddReading
@@ -86,7 +86,8 @@ def _addition(
     if limit is None:
         return subject.none(f"{opening}; {no_limit(case)}.", value)
     off = off_by(value.compared_with, limit, "stronger", "weaker")
-    told = replace(value, doubt=_STEPS_DECIDE, remark=remark(readings, proposed))
+    kept = remark(readings, proposed)
+    told = replace(value, doubt=_STEPS_DECIDE, remark=kept, is_told=bool(kept))
     trust = case.doubt.power_difference(values, case.add_meters(judged))
     finding = subject.weighed(told, limit, trust, f"{opening}: {off}")
     return _on_other_surface(finding) if must_turn(judged, proposed) else finding
@@ -124,7 +125,8 @@ def _engraved(case: Case, eye: Eye) -> Finding:
     if found is None:
         wanted = f"{signed_dioptres(ordered)} ordered"
         return subject.missing(f"Engraved addition not read yet, {wanted}.", ordered, "D")
-    same = found == ordered or found == ordered // _TENTH * _TENTH
+    cut, rounded = ordered // _TENTH * _TENTH, ordered.quantize(_TENTH, ROUND_HALF_UP)
+    same = found in {ordered, cut, rounded}
     opening = f"Engraved addition {signed_dioptres(found)}, {signed_dioptres(ordered)} ordered"
     said = "the same" if same else "another lens than ordered"
     return Finding(

@@ -39,6 +39,16 @@ _CHOSEN = {
 }
 """What a choice says of the pair; every other one is told and judges nothing. Own rule."""
 
+_TAUGHT = {
+    "taught and shown back": State.WITHIN,
+    "taught only": State.NONE,
+    "could not do it": State.OUTSIDE,
+}
+"""What a choice says of a wearer who was taught; the rest of the handover is not judged.
+
+Own rule: who cannot find a zone with the optician beside them will not find it at home.
+"""
+
 
 def judge_answers(case: Case, measured: tuple[MeasuredCheck, ...]) -> tuple[Finding, ...]:
     """The findings on every check that was answered.
@@ -53,6 +63,12 @@ def judge_answers(case: Case, measured: tuple[MeasuredCheck, ...]) -> tuple[Find
         for name, answer in answers.items():
             check = judged.get(f"{step}.{name}")
             findings += _answer(case, f"{step}.{name}", answer, check)
+    taught = case.now.handover.answers.items()
+    findings += (
+        _by_eye(subject_of(f"handover.{name}"), answer)
+        for name, answer in taught
+        if answer.choice in _TAUGHT
+    )
     return tuple(findings)
 
 
@@ -97,10 +113,11 @@ def _answer(
 
 
 def _why_again(check_id: str, answer: Answer) -> str:
-    if answer.again_because == check_id:
+    if check_id in answer.again_because:
         return "check again because it was corrected"
-    cause = _in_words(answer.again_because.rpartition(".")[2])
-    return f"check again because the correction of '{cause}' may have disturbed it"
+    causes = (_in_words(cause.rpartition(".")[2]) for cause in answer.again_because)
+    named = listed(tuple(f"'{cause}'" for cause in causes))
+    return f"check again because the correction of {named} may have disturbed it"
 
 
 def _measured(
@@ -123,7 +140,8 @@ def _by_eye(subject: Subject, answer: Answer) -> Finding:
     if answer.seen is Seen.FAULT:
         state, said = State.OUTSIDE, "a fault was seen"
     elif answer.choice:
-        state, said = _CHOSEN.get(answer.choice.casefold(), State.NONE), answer.choice
+        judged = _CHOSEN | _TAUGHT
+        state, said = judged.get(answer.choice.casefold(), State.NONE), answer.choice
     elif answer.seen is Seen.GOOD:
         state, said = State.WITHIN, "found good"
     elif answer.measured:

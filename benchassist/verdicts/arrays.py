@@ -37,8 +37,10 @@ def judge_pairs(pairs: LensPairs, limits: Limits, design: Design) -> Verdicts:
     """The verdicts on these pairs, all of one lens design.
 
     The scalar judge is the authority: differences, limits, guards and states are exactly those
-    of its findings. What it says beyond that (sentences, answers by eye, what a person marked
-    as not applicable) is left to it.
+    of its findings on power, near addition, prism, distances and heights and the prism that
+    these cause. Only to it are left an intermediate or engraved addition, tilt, thickness,
+    base curve and segments, sentences, answers by eye and what a person marked as not
+    applicable: the worst of a pair's states here is no verdict on all of it.
 
     Args:
         pairs: what was ordered and found.

@@ -38,6 +38,8 @@ _Values = Mapping[str, Decimal | None]
 def pairs_of(jobs: Iterable[Job], limits: Limits) -> LensPairs:
     """The pairs of these jobs with the means and uncertainties that their readings have.
 
+    A distance that was measured for both lenses together is no length of a lens and left out.
+
     Args:
         jobs: jobs whose present attempt is taken.
         limits: the lens meter and the tools by which readings are trusted.

@@ -3,7 +3,6 @@
 from abc import ABC, abstractmethod
 from collections.abc import Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 
 import numpy as np
 import numpy.typing as npt
@@ -26,9 +25,6 @@ from benchassist.verdicts.meters import MeterUsed
 from benchassist.verdicts.trust import Trust, together
 
 Floats = npt.NDArray[np.float64]
-
-_NO_LIMIT = Decimal(10**6)
-"""Larger than any limit, so that a guard comes out as wide as the uncertainty makes it."""
 
 _MILLION = 1e6
 _PER_MILLIONTH = PARTS // 1_000_000
@@ -65,7 +61,7 @@ class Trusted(ABC):
 
     @abstractmethod
     def guards(self) -> Whole:
-        """The guard of each lens in parts, before it is held within its limit."""
+        """The guard of each lens in parts."""
 
     @abstractmethod
     def of(self, lens: int) -> Trust:
@@ -86,8 +82,8 @@ class TrustTable:
 
 
 def guard_of(trust: Trust) -> int:
-    """The guard in parts, before it is held within its limit."""
-    return in_parts(trust.guard(_NO_LIMIT))
+    """The guard in parts."""
+    return in_parts(trust.guard())
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -95,9 +95,9 @@ def weighed(
     written = _written(in_eighths, looked)
     compared = difference if written is None else as_written(difference, written)
     size = np.abs(compared)
-    guard = np.minimum(limit, trusted.guards())
+    guard = trusted.guards()
     if not looked.all_judged:
-        guard = np.maximum(guard, 0)
+        guard = np.where(limit == ABSENT, 0, guard)
     state: Codes = (size > limit).view(np.int8)
     state += (size > limit - guard).view(np.int8)
     for lens in _to_ask(size, looked, trusted):

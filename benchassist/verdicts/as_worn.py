@@ -65,7 +65,8 @@ def _one_lens(case: Case, eye: Eye) -> Finding | None:
     subject = Subject(f"{eye}.as-worn", f"{eye}.distance", "Compensated as worn", eye)
     return subject.none(
         f"{subject.what}: {_written(shown)} on the meter ({_assumptions(case, eye)}); for "
-        "information, the order is judged."
+        "information, the order is judged.",
+        is_told=True,
     )
 
 

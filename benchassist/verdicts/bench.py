@@ -1,28 +1,23 @@
 """The measured checks of the frame on the bench, through the geometry to a verdict."""
 
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from benchassist.geometry.alignment import (
-    AlongFront,
-    LeanGaps,
-    four_point,
-    lens_turn,
-    open_angle,
-    pantoscopic_angle,
-    skew,
-    x_ing,
-)
-from benchassist.geometry.touch import Gaps, inverted_angle, upright_angle
+from benchassist.geometry.measured import Measured
 from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
+from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import MeasuredCheck, Measures, subject_of
 from benchassist.verdicts.case import Case
+from benchassist.verdicts.consequence import consequence
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.weigh import Subject, Value
-from benchassist.verdicts.words import degrees, limit_size, millimetres, size_beside
+from benchassist.verdicts.words import degrees, limit_size, millimetres, size, size_beside
 
 LOOK_AGAIN = "not good and not yet to be put right: look again"
+COVERS = Decimal(2)
+"""So many standard uncertainties are told as what a number is known to: about 95 %."""
 
 
 def bench_finding(case: Case, subject: Subject, name: str, value: Value, said: str) -> Finding:
@@ -36,16 +31,8 @@ def bench_finding(case: Case, subject: Subject, name: str, value: Value, said: s
         said: the sentence up to the limit.
     """
     limit, guard = bench_limit(case, name)
-    numbers = Value(
-        value.ordered,
-        value.found,
-        value.difference,
-        limit.unit,
-        value.sign,
-        value.remark,
-        LOOK_AGAIN,
-    )
-    return subject.judged(numbers, limit, guard, said)
+    told = replace(value, unit=limit.unit, doubt=LOOK_AGAIN)
+    return subject.judged(told, limit, guard, said)
 
 
 def bench_limit(case: Case, name: str) -> tuple[Limit, Decimal]:
@@ -62,25 +49,65 @@ def bench_limit(case: Case, name: str) -> tuple[Limit, Decimal]:
     return limit, ZERO if good is None else limit.value - good
 
 
-def _plain(found: Decimal, unit: str) -> Value:
-    """A size that should be zero."""
-    return Value(found=found, difference=found, unit=unit, sign="")
-
-
 def _part(check: str, part: str, what: str, eye: Eye | None = None) -> Subject:
     """One of several findings of a check."""
     return Subject(f"{check}.{part}" if part else check, check, what, eye)
 
 
-def _rotation(case: Case, read: Measures) -> tuple[Finding, ...]:
-    return tuple(
-        _turn(case, eye, float(read[f"{eye}_marks"]), float(read["separation"])) for eye in Eye
+@dataclass(frozen=True, slots=True)
+class _Number:
+    """A number of the frame that should be zero, as the bench found it.
+
+    Attributes:
+        value: to a millionth, mm or degrees.
+        unit: 'mm' or '°'.
+        known_to: half of the span in which it lies with about 95 %.
+    """
+
+    value: Decimal
+    unit: str
+    known_to: Decimal
+
+    @classmethod
+    def of(cls, measured: Measured, unit: str) -> "_Number":
+        known_to = COVERS * Decimal(measured.uncertainty)
+        return cls(millionth(measured.value), unit, known_to.quantize(Decimal("0.1")))
+
+    def beside(self, limit: Decimal) -> str:
+        """Its size and how well that is known: '1.2 mm ± 0.4 mm'."""
+        known = f" ± {size(self.known_to, self.unit)}" if self.known_to else ""
+        return f"{size_beside(self.value, limit, self.unit)}{known}"
+
+
+def _consequence(case: Case, name: str, size_of_it: Decimal) -> str:
+    """What it does before the eyes, where it is not good."""
+    limit, guard = bench_limit(case, name)
+    return "" if abs(size_of_it) <= limit.value - guard else consequence(case, name, size_of_it)
+
+
+def _off_zero(  # noqa: PLR0913, PLR0917  (one call for every number that should be zero)
+    case: Case, subject: Subject, name: str, number: _Number, what: str, way: str
+) -> Finding:
+    """The finding on a number that should be zero, with what it does before the eyes."""
+    limit, _ = bench_limit(case, name)
+    said = f"{what} {number.beside(limit.value)}" + (f", {way}" if number.value else "")
+    value = Value(
+        found=number.value,
+        difference=number.value,
+        sign="",
+        remark=_consequence(case, name, number.value),
     )
+    return bench_finding(case, subject, name, value, said)
 
 
-def _turn(case: Case, eye: Eye, marks: float, separation: float) -> Finding:
+def _rotation(case: Case, read: Measures) -> tuple[Finding, ...]:
+    return tuple(_turn(case, eye, found.lens_turn_of(eye, read)) for eye in Eye)
+
+
+def _turn(case: Case, eye: Eye, measured: Measured) -> Finding:
     """A lens turned in its rim; the turn is an axis error where a cylinder is ordered."""
-    turn = millionth(lens_turn(eye, marks, separation))
+    number = _Number.of(measured, "°")
+    turn = number.value
     subject = _part("bench.rotation", eye, "Lens turn", eye)
     limit, guard = bench_limit(case, "rotation")
     remark = ""
@@ -94,62 +121,32 @@ def _turn(case: Case, eye: Eye, marks: float, separation: float) -> Finding:
             remark = f", an axis error of {degrees(abs(turn))} where {allowed} is allowed"
             limit = min(axis_limit, limit, key=lambda bound: bound.value)
     way = "counter-clockwise" if turn > 0 else "clockwise"
-    said = f"Lens turned {size_beside(turn, limit.value, '°')} {way}" if turn else "Not turned"
+    said = f"Lens turned {number.beside(limit.value)} {way}" if turn else "Not turned"
     value = Value(found=turn, difference=turn, unit="°", sign="", doubt=LOOK_AGAIN)
     return subject.judged(value, limit, min(guard, limit.value), f"{said}{remark}")
 
 
-def _front(case: Case) -> tuple[float, float]:
-    """A and half of DBL, mm.
-
-    Raises:
-        ValueError: the frame's A or DBL is not ordered.
-    """
-    frame = case.order.frame
-    if frame.a is None or frame.dbl is None:
-        raise ValueError("the frame's A and DBL are needed and not ordered yet")
-    return float(frame.a), float(frame.dbl) / 2.0
-
-
 def _skew(case: Case, read: Measures) -> tuple[Finding, ...]:
-    heights = AlongFront(
-        float(read["right_outer"]),
-        float(read["right_inner"]),
-        float(read["left_inner"]),
-        float(read["left_outer"]),
-    )
-    step = millionth(skew(heights, *_front(case)).step)
-    side = "left" if step > 0 else "right"
-    said = f"Skew step {millimetres(abs(step))}" + (f", {side} side higher" if step else "")
-    return (bench_finding(case, subject_of("bench.skew"), "skew", _plain(step, "mm"), said),)
+    step = _Number.of(found.skew_of(case.order.frame, read), "mm")
+    way = f"{'left' if step.value > 0 else 'right'} side higher"
+    return (_off_zero(case, subject_of("bench.skew"), "skew", step, "Skew step", way),)
 
 
 def _x_ing(case: Case, read: Measures) -> tuple[Finding, ...]:
-    right = LeanGaps(float(read["right_top"]), float(read["right_bottom"]))
-    left = LeanGaps(float(read["left_top"]), float(read["left_bottom"]))
-    twist = millionth(x_ing(right, left, float(read["apart"])))
-    side = "left" if twist > 0 else "right"
-    leaning = f", the {side} lens leans further forward at the top" if twist else ""
-    said = f"X-ing {degrees(abs(twist))}{leaning}"
-    return (bench_finding(case, subject_of("bench.x-ing"), "x-ing", _plain(twist, "°"), said),)
+    twist = _Number.of(found.x_ing_of(read), "°")
+    side = "left" if twist.value > 0 else "right"
+    way = f"the {side} lens leans further forward at the top"
+    return (_off_zero(case, subject_of("bench.x-ing"), "x-ing", twist, "X-ing", way),)
 
 
 def _four_point(case: Case, read: Measures) -> tuple[Finding, ...]:
-    gaps = AlongFront(
-        float(read["right_temporal"]),
-        float(read["right_nasal"]),
-        float(read["left_nasal"]),
-        float(read["left_temporal"]),
-    )
-    found = four_point(gaps, *_front(case))
-    step, total = millionth(found.step), millionth(found.total)
-    side = "left" if step > 0 else "right"
-    said = f"Plane step {millimetres(abs(step))}"
-    forward = f", {side} lens further forward" if step else ""
+    front = found.front_of(case.order.frame, read)
+    step = _Number.of(front.step, "mm")
+    way = f"{'left' if step.value > 0 else 'right'} lens further forward"
     subject = _part("bench.four-point", "", "Plane step")
     return (
-        bench_finding(case, subject, "plane-step", _plain(step, "mm"), said + forward),
-        _whole_form(case, total),
+        _off_zero(case, subject, "plane-step", step, "Plane step", way),
+        _whole_form(case, millionth(front.total.value)),
     )
 
 
@@ -159,71 +156,83 @@ def _whole_form(case: Case, total: Decimal) -> Finding:
     ordered = case.order.frame.face_form
     if ordered is None:
         return against_order(case, subject, "face-form", total, None)
-    return against_order(case, subject, "face-form", total, 2 * ordered)
+    each = f" ({degrees(ordered)} for each lens)"
+    return against_order(case, subject, "face-form", total, 2 * ordered, each)
 
 
-def against_order(
-    case: Case, subject: Subject, name: str, found: Decimal, ordered: Decimal | None
+def against_order(  # noqa: PLR0913, PLR0917  (one call for every angle that is ordered)
+    case: Case,
+    subject: Subject,
+    name: str,
+    measured: Decimal,
+    ordered: Decimal | None,
+    how: str = "",
 ) -> Finding:
-    """An angle of the frame against the order; for information where none is ordered."""
-    opening = f"{subject.what} {degrees(found)} found"
+    """An angle of the frame against the order; for information where none is ordered.
+
+    `how` says in brackets how the order states it.
+    """
+    opening = f"{subject.what} {degrees(measured)} found"
     if ordered is None:
-        value = Value(found=found, unit="°")
+        value = Value(found=measured, unit="°")
         return subject.none(f"{opening}; none was ordered to compare it with.", value)
-    value = Value(ordered, found, found - ordered, "°")
-    return bench_finding(case, subject, name, value, f"{opening}, {degrees(ordered)} ordered")
+    value = Value(ordered, measured, measured - ordered, "°")
+    return bench_finding(
+        case, subject, name, value, f"{opening}, {degrees(ordered)} ordered{how}"
+    )
 
 
 def _open_angle(case: Case, read: Measures) -> tuple[Finding, ...]:
-    right, left = (
-        millionth(open_angle(float(read[f"{eye}_out"]), float(read[f"{eye}_back"])))
-        for eye in Eye
-    )
-    subject = subject_of("bench.open-angle")
-    said = _two_sides("Open temple angles", right, left)
-    return (bench_finding(case, subject, "open-angle", _plain(right - left, "°"), said),)
+    right, left = (found.open_angle_of(eye, read) for eye in Eye)
+    return (_two_sides(case, "open-angle", "Open temple angles", right, left),)
 
 
 def _pantoscopic(case: Case, read: Measures) -> tuple[Finding, ...]:
-    b = case.order.frame.b
-    if b is None:
-        raise ValueError("the frame's B is needed and not ordered yet")
-    right, left = (
-        millionth(pantoscopic_angle(float(read[f"{eye}_offset"]), float(b))) for eye in Eye
+    right, left = (found.pantoscopic_of(eye, case.order.frame, read) for eye in Eye)
+    return (_two_sides(case, "pantoscopic", "Pantoscopic angles", right, left),)
+
+
+def _two_sides(case: Case, name: str, what: str, right: Measured, left: Measured) -> Finding:
+    """The right angle against the left one."""
+    apart = _Number.of(right.minus(left), "°")
+    limit, _ = bench_limit(case, name)
+    sides = " and ".join(
+        f"{degrees(millionth(one.value))} {eye}"
+        for one, eye in zip((right, left), Eye, strict=True)
     )
-    subject = subject_of("bench.pantoscopic")
-    said = _two_sides("Pantoscopic angles", right, left)
-    return (bench_finding(case, subject, "pantoscopic", _plain(right - left, "°"), said),)
-
-
-def _two_sides(what: str, right: Decimal, left: Decimal) -> str:
-    apart = degrees(abs(right - left))
-    return f"{what} {degrees(right)} right and {degrees(left)} left: {apart} apart"
+    value = Value(
+        found=apart.value,
+        difference=apart.value,
+        sign="",
+        remark=_consequence(case, name, apart.value),
+    )
+    said = f"{what} {sides}: {apart.beside(limit.value)} apart"
+    return bench_finding(case, subject_of(f"bench.{name}"), name, value, said)
 
 
 def _table_inverted(case: Case, read: Measures) -> tuple[Finding, ...]:
-    gaps = Gaps(float(read["right_gap"]), float(read["left_gap"]))
-    lower = inverted_angle(gaps, float(read["run"]))
-    return (_table(case, "bench.table-inverted", "shaft", read, millionth(lower)),)
+    return (_table(case, "bench.table-inverted", "shaft", read, found.at_plate(read)),)
 
 
 def _table_upright(case: Case, read: Measures) -> tuple[Finding, ...]:
-    gaps = Gaps(float(read["right_gap"]), float(read["left_gap"]))
-    lower = upright_angle(gaps, float(read["run"]))
-    return (_table(case, "bench.table-upright", "tip", read, millionth(lower)),)
+    return (_table(case, "bench.table-upright", "tip", read, found.at_tips(read)),)
 
 
-def _table(case: Case, check: str, part: str, read: Measures, lower: Decimal) -> Finding:
-    """The larger gap is judged; the angle between the temples is told."""
-    right, left = read["right_gap"], read["left_gap"]
-    gap = max(right, left)
-    side = "right" if right > left else "left"
+def _table(case: Case, check: str, part: str, read: Measures, lower: Measured) -> Finding:
+    """The gap is judged; the angle between the temples that opens it is told."""
+    gap = abs(read["right_gap"] - read["left_gap"])
+    side = "right" if read["right_gap"] > read["left_gap"] else "left"
+    limit, _ = bench_limit(case, "table-touch")
     said = "Nothing lifts"
     if gap:
-        temple = "right" if lower > 0 else "left"
-        angle = f", the {temple} temple points {degrees(abs(lower))} lower" if lower else ""
-        said = f"The {side} {part} lifts {millimetres(gap)}{angle}"
-    return bench_finding(case, subject_of(check), "table-touch", _plain(gap, "mm"), said)
+        temple = "right" if lower.value > 0 else "left"
+        angle = degrees(millionth(abs(lower.value)))
+        said = f"The {side} {part} lifts {size_beside(gap, limit.value, 'mm')}"
+        said += f", as if the {temple} temple pointed {angle} lower"
+    value = Value(
+        found=gap, difference=gap, sign="", remark=_consequence(case, "table-touch", gap)
+    )
+    return bench_finding(case, subject_of(check), "table-touch", value, said)
 
 
 def _temple_bend(case: Case, read: Measures) -> tuple[Finding, ...]:
@@ -233,13 +242,21 @@ def _temple_bend(case: Case, read: Measures) -> tuple[Finding, ...]:
         f"Bends start at {millimetres(read['right_start'])} right and "
         f"{millimetres(read['left_start'])} left: {millimetres(abs(start))} apart"
     )
-    drops = _two_sides("Drops", read["right_drop"], read["left_drop"])
+    drops = (
+        f"Drops {degrees(read['right_drop'])} right and {degrees(read['left_drop'])} left: "
+        f"{degrees(abs(drop))} apart"
+    )
     begin = _part("bench.temple-bend", "", "Start of the bend")
     fall = _part("bench.temple-bend", "drop", "Drop of the bend")
     return (
-        bench_finding(case, begin, "bend-start", _plain(start, "mm"), starts),
-        bench_finding(case, fall, "bend-drop", _plain(drop, "°"), drops),
+        bench_finding(case, begin, "bend-start", _plain(start), starts),
+        bench_finding(case, fall, "bend-drop", _plain(drop), drops),
     )
+
+
+def _plain(difference: Decimal) -> Value:
+    """A size that should be zero."""
+    return Value(found=difference, difference=difference, sign="")
 
 
 BENCH_CHECKS = (

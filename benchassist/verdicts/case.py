@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from benchassist.job.document import Attempt, Job
-from benchassist.job.order import Design, EyeOrder, Order
+from benchassist.job.order import Design, EyeOrder, Order, WrittenPower
 from benchassist.job.readings import AddReading, DrumAdd, DrumReading
 from benchassist.limits.load import Limits
 from benchassist.limits.table import Row
@@ -77,12 +77,12 @@ class Case:
     def power_to_find(self, eye: Eye) -> tuple[MinusForm | None, str]:
         """The power that the lens meter must show, and whose word it is.
 
-        The maker's verification power where one is complete, otherwise the ordered power.
+        The maker's verification power where one is begun, otherwise the ordered power; None
+        while the one to take is not complete.
         """
         verification = self.ordered(eye).verification
-        compensated = written_power(verification.power) if verification else None
-        if compensated:
-            return compensated, BY_MAKER
+        if verification is not None and verification.power != WrittenPower():
+            return written_power(verification.power), BY_MAKER
         return self.ordered_power(eye), ORDERED
 
     def add_to_find(self, eye: Eye) -> tuple[Decimal | None, str]:

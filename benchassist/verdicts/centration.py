@@ -22,6 +22,19 @@ def distance_found(case: Case, eye: Eye) -> Decimal | None:
     return mean(read) if read else None
 
 
+def pair_distance_found(case: Case) -> Decimal | None:
+    """The mean distance between both optical centres, measured together, mm.
+
+    None where it does not count: a lens that varies needs its own distance, and distances
+    read of each lens go before it.
+    """
+    read = case.now.pair.distance_pd
+    if not read or case.design is None or case.design.varies:
+        return None
+    each = [distance_found(case, eye) for eye in Eye]
+    return mean(read) if None in each else None
+
+
 def _one_lens(case: Case, eye: Eye) -> tuple[Finding, ...]:
     subject = Subject(f"{eye}.centration", "pair.distance-pd", "Centration distance", eye)
     ordered, found = case.ordered(eye).distance_pd, distance_found(case, eye)
@@ -29,7 +42,7 @@ def _one_lens(case: Case, eye: Eye) -> tuple[Finding, ...]:
     if found is None or ordered is None:
         if case.design is None or not case.design.varies:
             return ()
-        return (_waiting(subject, ordered),)
+        return (_waiting(case, subject, ordered),)
     value = compared(found, ordered, "mm")
     opening = f"{subject.what} {millimetres(found)} found, {millimetres(ordered)} ordered"
     limit = row.band({}).limit({}) if row else None
@@ -46,27 +59,41 @@ def _judged_otherwise(case: Case) -> str:
     return "the pair is judged by the prism it causes"
 
 
-def _waiting(subject: Subject, ordered: Decimal | None) -> Finding:
+def _waiting(case: Case, subject: Subject, ordered: Decimal | None) -> Finding:
     if ordered is None:
         return subject.missing(f"{subject.what}: none is ordered yet.")
-    sentence = f"{subject.what} not read yet, {millimetres(ordered)} ordered."
+    only_together = (
+        f"; both lenses together are not enough, {case.lens} needs its own distance"
+        if case.now.pair.distance_pd
+        else ""
+    )
+    sentence = f"{subject.what} not read yet, {millimetres(ordered)} ordered{only_together}."
     return subject.missing(sentence, ordered, "mm")
 
 
 def _pair_distance(case: Case) -> tuple[Finding, ...]:
     """Both distances together, for information: lens by lens or by prism is judged."""
     ordered = [case.ordered(eye).distance_pd for eye in Eye]
-    found = [distance_found(case, eye) for eye in Eye]
     wanted = [distance for distance in ordered if distance is not None]
-    read = [distance for distance in found if distance is not None]
-    if len(wanted) < len(ordered) or len(read) < len(found):
+    total, how = _total(case)
+    if len(wanted) < len(ordered) or total is None:
         return ()
-    value = compared(sum(read, ZERO), sum(wanted, ZERO), "mm")
+    expected = sum(wanted, ZERO)
+    value = compared(total, expected, "mm")
     subject = Subject("pair.centration", "pair.distance-pd", "Centration distance of the pair")
     varies = case.design is not None and case.design.varies
     judged = "each lens is judged by itself" if varies else _judged_otherwise(case)
-    total, expected = sum(read, ZERO), sum(wanted, ZERO)
     sentence = (
-        f"{subject.what} {millimetres(total)} found, {millimetres(expected)} ordered; {judged}."
+        f"{subject.what} {millimetres(total)} found{how}, {millimetres(expected)} ordered; "
+        f"{judged}."
     )
     return (subject.none(sentence, value),)
+
+
+def _total(case: Case) -> tuple[Decimal | None, str]:
+    """The distance of the pair, mm, and how it was found where the lenses were not read."""
+    found = [distance_found(case, eye) for eye in Eye]
+    read = [distance for distance in found if distance is not None]
+    if len(read) == len(found):
+        return sum(read, ZERO), ""
+    return pair_distance_found(case), ", measured for both lenses together"

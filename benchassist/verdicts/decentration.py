@@ -9,7 +9,7 @@ from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import Prism, imbalance, prentice
 from benchassist.verdicts.case import Case, no_limit
-from benchassist.verdicts.centration import distance_found
+from benchassist.verdicts.centration import distance_found, pair_distance_found
 from benchassist.verdicts.exact import ZERO, MinusForm, mean, millionth
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.imbalance import (
@@ -70,14 +70,24 @@ def _vertical(case: Case) -> tuple[Finding, ...]:
 
 
 def _distance_errors(case: Case) -> Sides | None:
-    """Found minus ordered distances, mm, wider positive; None while one is not known."""
-    errors = []
-    for eye in Eye:
-        ordered, found = case.ordered(eye).distance_pd, distance_found(case, eye)
-        if ordered is None or found is None:
-            return None
-        errors.append(found - ordered)
-    return Sides(*errors)
+    """Found minus ordered distances, mm, wider positive; None while one is not known.
+
+    The error of a distance that was measured for both lenses together is shared equally
+    between them: which lens carries it is not known. Own decision.
+    """
+    ordered = [case.ordered(eye).distance_pd for eye in Eye]
+    wanted = [distance for distance in ordered if distance is not None]
+    if len(wanted) < len(ordered):
+        return None
+    total = pair_distance_found(case)
+    if total is not None:
+        half = (total - sum(wanted, ZERO)) / 2
+        return Sides(half, half)
+    found = [distance_found(case, eye) for eye in Eye]
+    read = [distance for distance in found if distance is not None]
+    if len(read) < len(found):
+        return None
+    return Sides(*(at - want for at, want in zip(read, wanted, strict=True)))
 
 
 def _height_errors(case: Case) -> Sides | None:
@@ -111,9 +121,11 @@ def _by_prism(
     if direction == "horizontal":
         net, total = millionth(caused.horizontal), abs(errors.right + errors.left)
         words, per_lens = horizontal_prism(net), (right.base_in, left.base_in)
+        shared = pair_distance_found(case) is not None
     else:
         net, total = millionth(caused.vertical), abs(errors.right - errors.left)
         words, per_lens = vertical_imbalance(net), (right.base_up, left.base_up)
+        shared = False
     powers, trust = powers_along(lenses, direction), _mm_trust(case, direction)
     judged = Imbalance(
         ordered=ZERO,
@@ -125,10 +137,16 @@ def _by_prism(
         each_mm=errors.largest,
         in_prism=trust.scaled(float(powers.largest) / 10.0),
         in_mm=trust,
-        opening=f"{subject.what} {words}, from an error of {millimetres(total)}",
+        opening=_opening(subject, words, total, shared=shared),
         excess=excess(direction, net),
     )
     return judge_imbalance(subject, row, judged)
+
+
+def _opening(subject: Subject, words: str, total: Decimal, *, shared: bool) -> str:
+    """The sentence up to what is too much."""
+    how = " shared equally between both lenses" if shared else ""
+    return f"{subject.what} {words}, from an error of {millimetres(total)}{how}"
 
 
 def _at_least(measured: Decimal, by_prism: Decimal | None) -> Decimal | None:
@@ -152,8 +170,10 @@ def _caused(case: Case, lenses: tuple[MinusForm, MinusForm]) -> tuple[Prism, Pri
 
 
 def _mm_trust(case: Case, direction: str) -> Trust:
-    """How far the pair's error in mm can be trusted: two readings with the rule."""
+    """How far the pair's error in mm can be trusted: two readings with the rule, or one."""
     doubt = case.doubt
+    if direction == "horizontal" and pair_distance_found(case) is not None:
+        return doubt.measured(case.now.pair.distance_pd, "step-rule")
     layouts = [case.now.pair.eye(eye) for eye in Eye]
     read = [
         layout.distance_pd if direction == "horizontal" else layout.height for layout in layouts

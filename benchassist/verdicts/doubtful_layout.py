@@ -10,8 +10,12 @@ from benchassist.verdicts.question import Question, about_lens, about_pair
 from benchassist.verdicts.words import millimetres
 
 _HUNDREDTH = Decimal("0.01")
-_MOST_INWARD = 5.0
+_MOST_INWARD = 8.0
+"""Decentration asked about, mm: a 56 mm lens at 18 mm for a PD of 60 mm is moved by 7."""
 _MOST_OUTWARD = 2.0
+_MOST_INSET = Decimal("4.5")
+"""At 400 mm an eye turns in by some 2 mm; 4.5 mm is reading at some 165 mm (own reckoning)."""
+_MOST_UNLIKE = Decimal(4)
 _BLANK = Decimal(75)
 _CLOSE_TO_RIM = Decimal(2)
 _PROGRESSIVE_BELOW = Decimal(14)
@@ -40,8 +44,35 @@ def _distances(order: Order) -> Iterator[Question]:
                 eye,
                 "near-pd-wide",
                 "near_pd",
-                "the near distance is wider than the distance one; are they exchanged?",
+                f"the near distance {millimetres(lens.near_pd)} is wider than the distance "
+                f"one, {millimetres(lens.distance_pd)}; are they exchanged?",
             )
+        elif (
+            lens.distance_pd is not None
+            and lens.near_pd is not None
+            and lens.distance_pd - lens.near_pd > _MOST_INSET
+        ):
+            yield about_lens(
+                eye,
+                "near-pd-narrow",
+                "near_pd",
+                f"the near distance {millimetres(lens.near_pd)} is more than "
+                f"{millimetres(_MOST_INSET)} within the distance one, "
+                f"{millimetres(lens.distance_pd)}; is one a slip?",
+            )
+    yield from _unlike_eyes(order)
+
+
+def _unlike_eyes(order: Order) -> Iterator[Question]:
+    right, left = order.right.distance_pd, order.left.distance_pd
+    if right is not None and left is not None and abs(right - left) > _MOST_UNLIKE:
+        yield about_pair(
+            "pair.pd-unlike",
+            "left.distance_pd",
+            f"The distances from the bridge are {millimetres(right)} right and "
+            f"{millimetres(left)} left, more than {millimetres(_MOST_UNLIKE)} apart: is the "
+            "wearer's face so, or is one a slip?",
+        )
 
 
 def _against_frame(order: Order) -> Iterator[Question]:
@@ -59,13 +90,14 @@ def _against_frame(order: Order) -> Iterator[Question]:
             continue
         inward = boxing.decentration(float(lens.distance_pd))
         if inward > _MOST_INWARD or inward < -_MOST_OUTWARD:
-            way = "inwards" if inward > 0 else "outwards"
+            way, most = ("inwards", _MOST_INWARD) if inward > 0 else ("outwards", _MOST_OUTWARD)
             amount = millimetres(Decimal(abs(inward)).quantize(_HUNDREDTH))
             yield about_lens(
                 eye,
                 "decentration",
                 "distance_pd",
-                f"the lens is decentred {amount} {way} in this frame; do PD and frame fit?",
+                f"the lens is decentred {amount} {way} in this frame, more than "
+                f"{millimetres(Decimal(most))}; do PD and frame fit?",
             )
         if boxing.ed is None:
             continue
@@ -109,7 +141,9 @@ def _heights(order: Order) -> Iterator[Question]:
         yield about_pair(
             "pair.height-unequal",
             "left.height",
-            "The heights differ by more than 2 mm: is the wearer's face so, or is one a slip?",
+            f"The heights are {millimetres(both[0])} right and {millimetres(both[1])} left, "
+            f"more than {millimetres(_CLOSE_TO_RIM)} apart: is the wearer's face so, or is one "
+            "a slip?",
         )
 
 

@@ -9,7 +9,13 @@ from benchassist.optics.eye import Eye
 from benchassist.optics.power import difference
 from benchassist.verdicts.exact import ZERO, written_power, written_prism
 from benchassist.verdicts.question import Question, about_lens, about_pair
-from benchassist.verdicts.words import power, signed, signed_dioptres
+from benchassist.verdicts.words import (
+    horizontal_prism,
+    power,
+    signed,
+    signed_dioptres,
+    vertical_prism,
+)
 
 
 class CylinderForm(StrEnum):
@@ -113,7 +119,8 @@ def _between_eyes(order: Order) -> Iterator[Question]:
         yield about_pair(
             "pair.cylinder-form",
             "left.power.cylinder",
-            "One cylinder is written plus and the other minus: is one of the signs a slip?",
+            f"The cylinders are {signed_dioptres(written[0])} right and "
+            f"{signed_dioptres(written[1])} left: is one of the signs a slip?",
         )
 
 
@@ -183,7 +190,8 @@ def _wanted_add(eye: Eye, lens: EyeOrder) -> Iterator[Question]:
             eye,
             "intermediate-large",
             "intermediate",
-            "the intermediate addition is not below the near addition; are they exchanged?",
+            f"the intermediate addition {signed_dioptres(lens.intermediate)} is not below the "
+            f"near addition {signed_dioptres(lens.add)}; are they exchanged?",
         )
 
 
@@ -206,18 +214,21 @@ def _prisms(order: Order) -> Iterator[Question]:
     right, left = (
         written_prism(lens.prism, eye) for eye, lens in ((eye, order.eye(eye)) for eye in Eye)
     )
-    thins = right.base_up == left.base_up < 0
+    may_thin = order.design is None or order.design.varies
+    thins = may_thin and right.base_up == left.base_up < 0
     if right.base_up * left.base_up > 0 and not thins:
         yield about_pair(
             "pair.prism-same-way",
             "left.prism",
-            "Both vertical prisms have their base the same way and cancel: is one turned?",
+            f"The vertical prisms, {vertical_prism(right.base_up)} right and "
+            f"{vertical_prism(left.base_up)} left, lie the same way and cancel: is one turned?",
         )
     if right.base_in * left.base_in < 0:
         yield about_pair(
             "pair.prism-opposite",
             "left.prism",
-            "One horizontal prism is base in, the other base out, and cancels: is one turned?",
+            f"The horizontal prisms, {horizontal_prism(right.base_in)} right and "
+            f"{horizontal_prism(left.base_in)} left, cancel: is one turned?",
         )
 
 

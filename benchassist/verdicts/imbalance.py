@@ -32,7 +32,8 @@ class Imbalance:
     Attributes:
         ordered: net prism ordered, prism dioptres.
         found: net prism found.
-        per_lens: what is left of each lens after its ordered prism, prism dioptres.
+        per_lens: what is left of each lens after its ordered prism, prism dioptres; vertically
+            without what thins both lenses alike.
         powers: each lens's power in that meridian, D.
         prism_ordered: the larger ordered component of the two lenses.
         total_mm: displacement behind it for the pair, mm; None where it cannot be told.
@@ -41,6 +42,7 @@ class Imbalance:
         in_mm: how far the displacement can be trusted.
         opening: the sentence up to what was found and ordered.
         excess: the difference in words, such as '0.80 Δ base in too much'.
+        is_told: whether the opening holds an explanation to be shown even where all is within.
     """
 
     ordered: Decimal
@@ -54,6 +56,7 @@ class Imbalance:
     in_mm: Trust
     opening: str
     excess: str
+    is_told: bool = False
 
 
 def displacement(prism: Decimal, power: Decimal) -> Decimal | None:
@@ -79,8 +82,12 @@ def judge_imbalance(subject: Subject, row: Row, imbalance: Imbalance) -> Finding
         limit, size = band.limit(looked_up), _size(band, imbalance)
         if limit is not None and size is not None:
             value, trust, said = _told(imbalance, limit, size)
-            remark = _or_else(row, limit) + _caution(row, imbalance)
-            told = replace(value, remark=remark)
+            caution = _caution(row, imbalance, limit) if abs(size) <= limit.value else ""
+            told = replace(
+                value,
+                remark=_or_else(row, limit) + caution,
+                is_told=bool(caution) or imbalance.is_told,
+            )
             verdicts.append(subject.weighed(told, limit, trust, f"{imbalance.opening}: {said}"))
     if not verdicts:
         return subject.none(f"{imbalance.opening}; lenses without power have no displacement.")
@@ -115,13 +122,19 @@ def _or_else(row: Row, limit: Limit) -> str:
     return f" (or {' or '.join(others)})" if others else ""
 
 
-def _caution(row: Row, imbalance: Imbalance) -> str:
-    """The caution for a pair whose imbalance lies in one lens alone."""
-    alone = imbalance.per_lens.largest
-    if row.one_lens is None or alone <= row.one_lens:
+def _caution(row: Row, imbalance: Imbalance, limit: Limit) -> str:
+    """The caution for a pair whose imbalance lies in one lens, or cancels between the two.
+
+    One lens is compared with the figure of the row, and where that has none with the limit of
+    the pair (own proposal): errors that cancel leave the pair within and both lenses wrong.
+    """
+    most, unit = row.one_lens or limit.value, "Δ" if row.one_lens else limit.unit
+    alone = imbalance.each_mm if unit == "mm" else imbalance.per_lens.largest
+    if alone is None or alone <= most:
         return ""
-    carried = size_beside(alone, row.one_lens, "Δ")
-    return f"; caution, one lens alone carries {carried}, more than {row.one_lens} Δ"
+    verb = "is off by" if unit == "mm" else "carries"
+    carried = size_beside(alone, most, unit)
+    return f"; caution, one lens alone {verb} {carried}, more than {limit_size(most, unit)}"
 
 
 def mm_per_prism(power: Decimal) -> float:

@@ -25,5 +25,6 @@ def questions(order: Order, usual: CylinderForm | None = None) -> tuple[Question
     if usual is not None:
         asked += written_in(usual, order)
     return tuple(
-        replace(question, is_confirmed=question.id in order.confirmed) for question in asked
+        replace(question, is_confirmed=question.sentence in order.confirmed)
+        for question in asked
     )

@@ -11,7 +11,7 @@ from benchassist.verdicts.exact import ZERO, mean
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.trust import Trust, together
 from benchassist.verdicts.weigh import Subject, Value, compared, off_by
-from benchassist.verdicts.words import degrees, millimetres, signed_dioptres
+from benchassist.verdicts.words import degrees, millimetres, shows, signed_dioptres
 
 
 @dataclass(frozen=True, slots=True)
@@ -271,7 +271,9 @@ def _judged(
     value = compared(found, ordered, quantity.unit)
     limit = _limit(case, quantity.name)
     if limit is None:
-        return subject.none(f"{opening}; {no_limit(case)}.", value)
+        is_other = shows(found - ordered, quantity.unit)
+        said = "not as ordered, ask the maker; " if is_other else ""
+        return subject.none(f"{opening}; {said}{no_limit(case)}.", value, is_told=is_other)
     off = off_by(found - ordered, limit, quantity.more, quantity.less)
     return subject.weighed(value, limit, trust, f"{opening}: {off}")
 

@@ -6,7 +6,7 @@ from decimal import Decimal
 from benchassist.job.order import Design
 from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
-from benchassist.verdicts.case import Case, no_limit
+from benchassist.verdicts.case import BY_MAKER, Case, no_limit
 from benchassist.verdicts.exact import MinusForm, axis_difference
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.meters import zero_taken_off
@@ -20,6 +20,9 @@ _PARTS = (
     ("axis", "Axis"),
 )
 
+_MAKER_UNFINISHED = (
+    "The maker's verification power is not complete: finish it in the order, or clear it."
+)
 _IN_NEAR_PART = " at the primary reference point in the near part"
 """Where a degressive lens has the power that is ordered."""
 
@@ -34,9 +37,8 @@ def _lens(case: Case, eye: Eye) -> tuple[Finding, ...]:
     ordered, origin = case.power_to_find(eye)
     found = case.power_found(eye)
     if ordered is None:
-        return tuple(
-            subject.missing("No distance power is ordered yet.") for subject in subjects
-        )
+        why = _MAKER_UNFINISHED if origin is BY_MAKER else "No distance power is ordered yet."
+        return tuple(subject.missing(why) for subject in subjects)
     if case.design is None:
         return tuple(
             subject.missing("The lens design is not ordered yet, so no limit can be chosen.")

@@ -68,7 +68,8 @@ def _pair(case: Case, direction: str) -> Finding:
     right, left = case.prism_found(Eye.RIGHT), case.prism_found(Eye.LEFT)
     if right is None or left is None:
         unread = "both lenses" if right is left else "the other lens"
-        return subject.missing(f"{subject.what}: prism not read yet on {unread}.")
+        so_far = _so_far(case, direction)
+        return subject.missing(f"{subject.what}: prism not read yet on {unread}.{so_far}")
     lenses = lenses_to_find(case)
     if lenses is None or case.design is None:
         return subject.missing(f"{subject.what}: order both powers and the design first.")
@@ -77,6 +78,20 @@ def _pair(case: Case, direction: str) -> Finding:
     if row is None:
         return subject.none(f"{imbalance.opening}; {no_limit(case)}.")
     return judge_imbalance(subject, row, imbalance)
+
+
+def _so_far(case: Case, direction: str) -> str:
+    """The one lens that is read beside its order, while the pair cannot be judged."""
+    words = horizontal_prism if direction == "horizontal" else vertical_prism
+    for eye in Eye:
+        found = case.prism_found(eye)
+        if found is not None:
+            read, wanted = (
+                prism.base_in if direction == "horizontal" else prism.base_up
+                for prism in (found, case.prism_to_find(eye))
+            )
+            return f" The {eye} one has {words(read)}, {words(wanted)} ordered."
+    return ""
 
 
 def _prompt_eye(case: Case) -> Eye:
@@ -116,21 +131,21 @@ def _imbalance(
     left_over = Sides(read.right - wanted.right, read.left - wanted.left)
     net = _net(direction)
     powers = powers_along(lenses, direction)
-    moved = _moved(
-        left_over if direction == "horizontal" else without_thinning(left_over), powers
-    )
+    alone = left_over if direction == "horizontal" else without_thinning(left_over)
+    moved, thinning = _moved(alone, powers), _thinning(case, direction, left_over)
     return Imbalance(
         ordered=net(wanted),
         found=net(read),
-        per_lens=left_over,
+        per_lens=alone,
         powers=powers,
         prism_ordered=wanted.largest,
         total_mm=abs(net(moved)) if moved else None,
         each_mm=moved.largest if moved else None,
         in_prism=_trust(case, direction, None),
         in_mm=_trust(case, direction, powers),
-        opening=_opening(direction, net(read), net(wanted)) + _thinning(direction, left_over),
+        opening=_opening(direction, net(read), net(wanted)) + thinning,
         excess=excess(direction, net(left_over)),
+        is_told=bool(thinning),
     )
 
 
@@ -198,13 +213,22 @@ def _opening(direction: str, found: Decimal, ordered: Decimal) -> str:
     return f"{direction.capitalize()} imbalance {words(found)} found, {words(ordered)} ordered"
 
 
-def _thinning(direction: str, left_over: Sides) -> str:
-    """What is said of vertical prism that both lenses have alike, as prism thinning gives."""
+def _thinning(case: Case, direction: str, left_over: Sides) -> str:
+    """What is said of vertical prism that both lenses have alike and nobody ordered.
+
+    Base down on lenses of varying power it is taken for prism thinning, about two thirds of
+    the addition. Source: an old rule of surfacing laboratories as a lab note of 2016 gives it;
+    laboratories now reckon it from the shape of the lens.
+    """
     common = _common(left_over)
-    if direction == "horizontal" or not common:
+    if direction == "horizontal" or not shows(common, PRISM):
         return ""
-    base = "base up" if common > 0 else "base down"
-    return f" ({plain(common)} Δ {base} in both lenses cancels)"
+    alike = f"{plain(common)} Δ {'base up' if common > 0 else 'base down'} in both lenses"
+    if common > 0 or case.design is None or not case.design.varies:
+        return f" ({alike} cancels; nobody ordered it: ask the maker)"
+    add = max(case.ordered(eye).add or ZERO for eye in Eye)
+    usual = f", about {plain(add * 2 / 3)} Δ is usual for this addition" if add else ""
+    return f" ({alike} cancels, as prism thinning does{usual})"
 
 
 def excess(direction: str, left_over: Decimal) -> str:

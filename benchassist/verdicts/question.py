@@ -10,10 +10,11 @@ class Question:
     """One thing about the order to look at again.
 
     Attributes:
-        id: its name, unique within the order; `Order.confirmed` holds those confirmed.
+        id: its name, unique within the order.
         eye: the eye it is about; None for the pair or the frame.
         field: path of the field within the order, such as 'right.power.axis'.
-        sentence: what to look at, as a question.
+        sentence: what to look at, as a question, with the values that raise it; once confirmed
+            `Order.confirmed` holds it, so that other values are asked about anew.
         is_confirmed: whether a person has said that it is meant so.
     """
 

@@ -59,12 +59,12 @@ class Trust:
         """The standard uncertainty now, or after so many more readings of each point."""
         return combined(*self.steady, *(spread.of_mean(more) for spread in self.spreads))
 
-    def guard(self, limit: Decimal, more: int = 0) -> Decimal:
+    def guard(self, more: int = 0) -> Decimal:
         """The half-width of the zone inside a limit where the reading's uncertainty decides.
 
-        Never wider than the limit itself.
+        Where it is wider than the limit itself, no reading of this kind is within.
         """
-        return min(limit, millionth(self.factor * self.uncertainty(more)))
+        return millionth(self.factor * self.uncertainty(more))
 
     def probability(self, difference: Decimal, limit: Decimal) -> Decimal:
         """How likely the true difference lies within the limit, 0 to 1, to a thousandth."""
@@ -78,7 +78,7 @@ class Trust:
         None where the steady parts alone decide, or no number that is of use at a bench would.
         """
         room = limit - abs(difference)
-        enough = (more for more in range(1, _MANY + 1) if room >= self.guard(limit, more))
+        enough = (more for more in range(1, _MANY + 1) if room >= self.guard(more))
         return next(enough, None)
 
     def advice(self, more: int | None) -> str:

@@ -147,7 +147,7 @@ class Subject:
             trust: the reading's uncertainty, in the limit's unit.
             opening: the sentence up to the limit, without a full stop.
         """
-        guard = trust.guard(limit.value)
+        guard = trust.guard()
         finding = self.judged(value, limit, guard, opening)
         if finding.limit is None:
             return finding

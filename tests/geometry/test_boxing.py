@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchassist.geometry.boxing import Boxing, blank_size, decentration_uncertainty
+from benchassist.geometry.boxing import Boxing, blank_size
+from benchassist.geometry.measured import Reading, measured
 
 sizes = st.integers(300, 700).map(lambda tenths: tenths / 10)
 modest = settings(max_examples=40)
@@ -53,7 +54,12 @@ def test_blank_grows_with_decentration_either_way(
 
 
 def test_uncertainty_takes_half_of_the_frame() -> None:
-    assert decentration_uncertainty(0.8, 0.3) == pytest.approx(0.5)
+    def inwards(a: float, pd: float) -> float:
+        return Boxing(a, 38.0, 18.0).decentration(pd)
+
+    found = measured(inwards, a=Reading(52.0, 0.8), pd=Reading(32.0, 0.3))
+    assert (found.value, found.uncertainty) == pytest.approx((3.0, 0.5))
+    assert found.per_half_mm == pytest.approx(0.5)
 
 
 @pytest.mark.parametrize(

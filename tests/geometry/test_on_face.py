@@ -2,15 +2,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchassist.geometry.measured import Reading, measured
 from benchassist.geometry.on_face import (
     Sides,
     cross_height_difference,
     roll,
-    roll_uncertainty,
     temple_difference_for_ears,
     tip_separation,
     yaw,
-    yaw_uncertainty,
 )
 
 LEVEL = Sides(8.0, 8.0)
@@ -84,13 +83,25 @@ def test_tips_come_together_with_face_form() -> None:
     assert tip_separation(Sides(90.0, 90.0), 128.0, 132.0) == 132.0
 
 
-def test_uncertainties() -> None:
-    assert yaw_uncertainty(0.4) == pytest.approx(0.28, abs=0.005)
-    assert roll_uncertainty(0.0, 0.0, 95.0, 130.0) == 0.0
-    assert roll_uncertainty(1.0, 0.0, 95.0, 130.0) == pytest.approx(0.44, abs=0.005)
-    shift = roll(Sides(0.3, 0.0), 0.0, 95.0, 130.0).angle
-    expected = 2.0**0.5 * shift
-    assert roll_uncertainty(0.0, 0.3, 95.0, 130.0) == pytest.approx(expected, rel=1e-3)
+def test_uncertainty_of_a_turned_front() -> None:
+    each = Reading(94.0, 0.4, "°")
+    turn = measured(
+        lambda right, left: yaw(Sides(right, left), 64.0).angle, right=each, left=each
+    )
+    assert turn.uncertainty == pytest.approx(0.4 / 2.0**0.5)
+    assert turn.per_half_mm == 0.0
+
+
+def test_uncertainty_of_a_front_out_of_level() -> None:
+    def angle(ear: float, right: float, left: float) -> float:
+        return roll(Sides(right, left), ear, 95.0, 130.0).angle
+
+    ear = measured(angle, ear=Reading(0.0, 1.0), right=Reading(0.0), left=Reading(0.0))
+    assert ear.uncertainty == pytest.approx(0.44, abs=0.005)
+    each = Reading(0.0, 0.3, "°")
+    tilt = measured(angle, ear=Reading(0.0), right=each, left=each)
+    expected = 2.0**0.5 * angle(0.0, 0.3, 0.0)
+    assert tilt.uncertainty == pytest.approx(expected, rel=1e-3)
 
 
 def test_impossible_input_is_refused() -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from benchassist.assets import asset
+from benchassist.guide.bends import BENDS_FILE
 from benchassist.guide.guide import Guide
 from benchassist.guide.load import load_guide
 from benchassist.guide.prompts import StepId
@@ -18,6 +19,7 @@ Edit = Callable[..., None]
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     shutil.copytree(asset("guide", "en"), tmp_path / "en")
+    shutil.copy(asset("guide", BENDS_FILE), tmp_path / BENDS_FILE)
     return tmp_path
 
 
@@ -180,3 +182,24 @@ def test_a_language_may_only_replace_texts(
     sentence = refusal(folder, "fi")
     for word in words:
         assert word in sentence
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ("[heat]", "[warmth]", ("bends.toml", "heat")),
+        ('id = "tip"', 'id = "top"', ("bend-tip", "'tip'", "bends.toml")),
+        ('"@meter"', '"@metre"', ("no list 'metre'",)),
+        ('"fit.tilt"', '"fit.tlt"', ("fit.tlt",)),
+        ("[lists]", "[lists", ("bends.toml cannot be used",)),
+    ],
+)
+def test_a_graph_of_corrections_that_does_not_hold_together(
+    folder: Path, old: str, new: str, words: tuple[str, ...]
+) -> None:
+    path = folder / BENDS_FILE
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="utf-8")
+    for word in words:
+        assert word in refusal(folder)

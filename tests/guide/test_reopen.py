@@ -6,10 +6,11 @@ import pytest
 
 from benchassist.guide.answers import ANSWERED, answer_to, with_answer
 from benchassist.guide.conditions import why_not
-from benchassist.guide.flow import reopen, standing
+from benchassist.guide.flow import standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.load import load_guide
 from benchassist.guide.prompts import Kind, StepId
+from benchassist.guide.reopening import Done, reopen
 from benchassist.guide.taken import NOTHING
 from benchassist.job.checks import Answer, Correction, Seen
 from benchassist.job.document import Job
@@ -39,21 +40,21 @@ ASKED = {item.prompt.id for item in standing(READY, (), GUIDE).prompts}
 
 @pytest.mark.parametrize(("check", "remedy"), CORRECTIONS)
 def test_everything_disturbed_is_asked_again_and_nothing_else(check: str, remedy: str) -> None:
-    after = reopen(READY, GUIDE, check, remedy)
+    after = reopen(READY, GUIDE, Done(check, remedy))
     disturbed = {check, *GUIDE.prompt(check).remedy(remedy).disturbs} & ASKED
     for prompt in GUIDE.prompts:
         before = answer_to(READY, prompt)
         if prompt.id not in disturbed:
             assert answer_to(after, prompt) == before
         elif prompt.kind in ANSWERED:
-            assert answer_to(after, prompt) == before.with_(again_because=check)
+            assert answer_to(after, prompt) == before.with_(again_because=(check,))
         else:
             assert before
             assert answer_to(after, prompt) == NOTHING[prompt.kind]
     still_open = {item.prompt.id: item for item in standing(after, (), GUIDE).prompts}
     to_do = {name for name, item in still_open.items() if not item.is_done}
     assert to_do == disturbed | {"record.outcome", "record.countersign"}
-    (logged,) = after.now.bench.corrections
+    (logged,) = after.now.corrections
     readings = {name for name in disturbed if GUIDE.prompt(name).kind not in ANSWERED}
     assert set(logged.rereads) == readings
     assert all(still_open[name].again_because for name in disturbed)
@@ -61,8 +62,8 @@ def test_everything_disturbed_is_asked_again_and_nothing_else(check: str, remedy
 
 @pytest.mark.parametrize(("check", "remedy"), CORRECTIONS)
 def test_a_correction_is_logged(check: str, remedy: str) -> None:
-    after = reopen(READY, GUIDE, check, remedy, remark="twice")
-    (logged,) = after.now.bench.corrections
+    after = reopen(READY, GUIDE, Done(check, remedy, remark="twice"))
+    (logged,) = after.now.corrections
     described = GUIDE.prompt(check).remedy(remedy)
     assert logged.check == check
     assert logged.action == described.does
@@ -71,7 +72,7 @@ def test_a_correction_is_logged(check: str, remedy: str) -> None:
 
 
 def test_readings_from_before_a_bend_are_set_aside_and_told_in_the_remark() -> None:
-    after = reopen(READY, GUIDE, "bench.rotation", "turn")
+    after = reopen(READY, GUIDE, Done("bench.rotation", "turn"))
     assert after.now.right.distance == after.now.left.distance == ()
     assert after.now.pair.right.height == after.now.pair.left.height == ()
     assert after.now.right.near == READY.now.right.near
@@ -86,7 +87,7 @@ def test_readings_from_before_a_bend_are_set_aside_and_told_in_the_remark() -> N
 
 
 def test_a_reading_set_aside_is_to_do_until_a_newer_one_is_there() -> None:
-    after = reopen(READY, GUIDE, "bench.skew", "lift")
+    after = reopen(READY, GUIDE, Done("bench.skew", "lift"))
     prompt = GUIDE.prompt("left.distance")
     item = standing(after, (), GUIDE).prompt("left.distance")
     assert item is not None
@@ -101,14 +102,14 @@ def test_a_reading_set_aside_is_to_do_until_a_newer_one_is_there() -> None:
 def test_a_half_typed_reading_from_before_a_bend_is_set_aside_too() -> None:
     half = (DrumReading(sphere_lines=Decimal(-2)),)
     job = with_answer(READY, GUIDE.prompt("right.distance"), half)
-    after = reopen(job, GUIDE, "bench.skew", "lift")
+    after = reopen(job, GUIDE, Done("bench.skew", "lift"))
     assert after.now.right.distance == ()
     (logged,) = after.now.bench.corrections
     assert "Read again: right lens distance power; left lens" in logged.remark
 
 
 def test_it_says_why_a_check_is_to_be_looked_at_again() -> None:
-    stands = standing(reopen(READY, GUIDE, "bench.skew", "lift"), (), GUIDE)
+    stands = standing(reopen(READY, GUIDE, Done("bench.skew", "lift")), (), GUIDE)
     told = {item.prompt.id: item.again_because for item in stands.prompts}
     assert told["bench.skew"] == "Look again: it was corrected since."
     assert told["bench.x-ing"] == "Look again: 'Skewed bridge' was corrected since."
@@ -116,9 +117,10 @@ def test_it_says_why_a_check_is_to_be_looked_at_again() -> None:
 
 
 def test_the_last_of_several_corrections_is_named() -> None:
-    once = reopen(READY, GUIDE, "bench.skew", "lift")
+    once = reopen(READY, GUIDE, Done("bench.skew", "lift"))
     prompt = GUIDE.prompt("right.prism")
-    twice = reopen(with_answer(once, prompt, an_answer(prompt)), GUIDE, "bench.x-ing", "wring")
+    newer = with_answer(once, prompt, an_answer(prompt))
+    twice = reopen(newer, GUIDE, Done("bench.x-ing", "wring"))
     stands = standing(twice, (), GUIDE)
     told = {item.prompt.id: item.again_because for item in stands.prompts}
     assert told["right.prism"] == "Read again: 'X-ing' was corrected since."
@@ -128,27 +130,27 @@ def test_the_last_of_several_corrections_is_named() -> None:
 
 def test_what_was_not_answered_is_left_alone() -> None:
     fresh = job_for(Design.BIFOCAL)
-    after = reopen(fresh, GUIDE, "bench.table-upright", "bend-tip")
+    after = reopen(fresh, GUIDE, Done("bench.table-upright", "bend-tip"))
     assert after.now.bench.answers == {}
     assert [item.check for item in after.now.bench.corrections] == ["bench.table-upright"]
     assert after.now.bench.corrections[0].remark == ""
 
 
 def test_readings_not_yet_taken_are_not_named() -> None:
-    after = reopen(job_for(Design.BIFOCAL), GUIDE, "bench.rotation", "turn")
+    after = reopen(job_for(Design.BIFOCAL), GUIDE, Done("bench.rotation", "turn"))
     assert after.now.bench.corrections[0].remark == ""
 
 
 def test_corrections_are_kept_oldest_first() -> None:
-    once = reopen(READY, GUIDE, "bench.skew", "lift")
-    twice = reopen(once, GUIDE, "bench.x-ing", "wring")
+    once = reopen(READY, GUIDE, Done("bench.skew", "lift"))
+    twice = reopen(once, GUIDE, Done("bench.x-ing", "wring"))
     checks = [item.check for item in twice.now.bench.corrections]
     assert checks == ["bench.skew", "bench.x-ing"]
     assert isinstance(twice.now.bench.corrections[0], Correction)
 
 
 def test_a_repeated_check_counts_again() -> None:
-    after = reopen(READY, GUIDE, "bench.skew", "lift")
+    after = reopen(READY, GUIDE, Done("bench.skew", "lift"))
     repeated = with_answer(after, GUIDE.prompt("bench.skew"), Answer(seen=Seen.GOOD))
     item = standing(repeated, (), GUIDE).prompt("bench.skew")
     assert item is not None
@@ -158,7 +160,7 @@ def test_a_repeated_check_counts_again() -> None:
 @pytest.mark.parametrize(("check", "remedy"), [("bench.skw", "lift"), ("bench.skew", "lft")])
 def test_an_unknown_correction_is_our_fault(check: str, remedy: str) -> None:
     with pytest.raises(KeyError):
-        reopen(READY, GUIDE, check, remedy)
+        reopen(READY, GUIDE, Done(check, remedy))
 
 
 def test_every_bench_correction_reopens_the_last_look() -> None:
@@ -195,7 +197,9 @@ def test_a_tip_disturbs_the_upright_touch_and_its_own_bend_only() -> None:
         ("bench.temple-bend", "new-bend"),
     ):
         disturbs = {check, *GUIDE.prompt(check).remedy(remedy).disturbs}
-        assert disturbs == {"bench.table-upright", "bench.temple-bend", "bench.last-look"}
+        at_bench = {name for name in disturbs if name.startswith("bench.")}
+        assert at_bench == {"bench.table-upright", "bench.temple-bend", "bench.last-look"}
+        assert {name.partition(".")[0] for name in disturbs - at_bench} == {"fit"}
 
 
 def test_an_endpiece_bent_at_the_plate_disturbs_the_angles_it_may_hide() -> None:
@@ -243,7 +247,7 @@ def test_what_moves_a_lens_disturbs_its_readings(
     ],
 )
 def test_what_moves_no_lens_leaves_the_readings(check: str, remedy: str) -> None:
-    after = reopen(READY, GUIDE, f"bench.{check}", remedy)
+    after = reopen(READY, GUIDE, Done(f"bench.{check}", remedy))
     assert after.now.pair == READY.now.pair
     assert after.now.right == READY.now.right
     assert after.now.bench.corrections[0].rereads == ()

@@ -218,7 +218,7 @@ def test_a_thickness_ordered_for_one_eye_is_measured_on_that_eye(guide: Guide) -
             ),
             True,
         ),
-        ("bench.skew", Answer(seen=Seen.GOOD, again_because="bench.screws"), False),
+        ("bench.skew", Answer(seen=Seen.GOOD, again_because=("bench.screws",)), False),
         ("bench.identify", Answer(seen=Seen.GOOD), True),
         ("bench.identify", Answer(seen=Seen.FAULT), False),
         ("surface.impact", Answer(choice="tested"), True),

@@ -39,7 +39,15 @@ FIT = (
     "bridge temples level vertex tilt face-form behind-ear slipping cross distance-vision "
     "near-vision comfort"
 )
-HANDOVER = "zones care driving stairs adaptation red-flags follow-up worn"
+MOVING = "stairs driving adaptation care care-material red-flags to-prescriber follow-up worn"
+HANDOVER = {
+    Design.SINGLE_VISION: f"made-for zone-clear {MOVING}",
+    Design.BIFOCAL: f"zone-far zone-near zone-line {MOVING}",
+    Design.TRIFOCAL: f"zone-far zone-between zone-near zone-line {MOVING}",
+    Design.PROGRESSIVE: f"zone-far zone-between zone-near zone-sideways {MOVING}",
+    Design.DEGRESSIVE: f"zone-far zone-between zone-near zone-sideways {MOVING}",
+    None: MOVING,
+}
 
 
 def names(job: Job, guide: Guide, step: StepId) -> str:
@@ -61,7 +69,7 @@ def test_prompts_by_design(guide: Guide, design: Design | None) -> None:
     assert names(job, guide, StepId.PAIR) == PAIR[design]
     assert names(job, guide, StepId.SURFACE) == SURFACE
     assert names(job, guide, StepId.BENCH) == BENCH
-    assert names(job, guide, StepId.HANDOVER) == HANDOVER
+    assert names(job, guide, StepId.HANDOVER) == HANDOVER[design]
     assert names(job, guide, StepId.RECORD) == "outcome countersign"
     has_near = design not in {Design.SINGLE_VISION, None}
     assert names(job, guide, StepId.FIT) == (
@@ -85,6 +93,7 @@ def test_prompts_by_design(guide: Guide, design: Design | None) -> None:
         ({"tint": "brown 75 %"}, StepId.HANDOVER, "tint"),
         ({"treatments": (Treatment.POLARISED,)}, StepId.HANDOVER, "tint"),
         ({"material": "glass"}, StepId.SURFACE, "glass"),
+        ({"material": "glass"}, StepId.HANDOVER, "glass-care"),
     ],
 )
 def test_what_is_ordered_is_asked(

@@ -7,7 +7,7 @@ from typing import TypeVar
 from hypothesis import strategies as st
 
 from benchassist.job.base import Frozen
-from benchassist.job.checks import Answer, BenchWork, Checks, Correction, Seen
+from benchassist.job.checks import Answer, Checks, Correction, HandWork, Seen
 from benchassist.job.document import Attempt, Job
 from benchassist.job.order import (
     ComponentPrism,
@@ -35,6 +35,7 @@ from benchassist.job.readings import (
     PrismReading,
 )
 from benchassist.job.signoff import Outcome, Person, Role, Signature, SignOff
+from benchassist.optics.eye import Eye
 
 Part = TypeVar("Part")
 
@@ -129,15 +130,24 @@ answers = st.builds(
     measured=st.dictionaries(names, decimals("-1000", "1000", 3), max_size=3),
     choice=texts,
     remark=texts,
-    again_because=texts,
+    again_because=few(texts),
 )
 answer_maps = st.dictionaries(names, answers, max_size=3)
 checks = st.builds(Checks, answers=answer_maps)
-bench_work = st.builds(
-    BenchWork,
+hand_work = st.builds(
+    HandWork,
     answers=answer_maps,
     corrections=few(
-        st.builds(Correction, check=texts, action=texts, tool=texts, rereads=few(texts))
+        st.builds(
+            Correction,
+            check=texts,
+            action=texts,
+            tool=texts,
+            side=maybe(st.sampled_from(Eye)),
+            amount=maybe(decimals("0", "90", 1)),
+            measured=st.dictionaries(names, decimals("-1000", "1000", 3), max_size=2),
+            rereads=few(texts),
+        )
     ),
 )
 lens_readings = st.builds(
@@ -198,10 +208,10 @@ def attempts(
         Attempt,
         right=lens_readings,
         left=lens_readings,
-        pair=st.builds(PairReadings, right=layouts, left=layouts),
+        pair=st.builds(PairReadings, right=layouts, left=layouts, distance_pd=few(millimetres)),
         surface=checks,
-        bench=bench_work,
-        fit=checks,
+        bench=hand_work,
+        fit=hand_work,
         handover=checks,
         signoff=signing,
         skipped=st.dictionaries(names, texts, max_size=2),

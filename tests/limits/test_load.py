@@ -7,7 +7,14 @@ from pathlib import Path
 import pytest
 
 from benchassist.assets import asset
-from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, Limits, load_limits, rule_sets
+from benchassist.limits.load import (
+    PLAIN_ACCEPTANCE,
+    Decision,
+    Limits,
+    lens_meter,
+    load_limits,
+    rule_sets,
+)
 from benchassist.limits.rule import Evidence
 from benchassist.limits.table import Band, Row, Table
 from benchassist.wrong import BenchError
@@ -172,3 +179,9 @@ def test_a_missing_file_is_said(folder: Path, name: str) -> None:
     (folder / f"{name}.toml").unlink()
     with pytest.raises(BenchError, match=rf"{name}\.toml is missing"):
         load_limits("iso-21987-2017", folder=folder)
+
+
+def test_the_limits_of_lens_meters_are_read_by_themselves(tmp_path: Path) -> None:
+    assert Table(lens_meter().rows) == load_limits(ALL[0]).meter
+    with pytest.raises(BenchError, match=r"lens-meter\.toml cannot be read"):
+        lens_meter(tmp_path)

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from benchassist.guide.guide import Guide, MaterialNote
 from benchassist.guide.prompts import Kind, Measurement, Prompt, Step, StepId
-from benchassist.job.checks import Answer, BenchWork, Checks, Correction, Seen
+from benchassist.job.checks import Answer, Checks, Correction, HandWork, Seen
 from benchassist.job.document import Attempt, Job
 from benchassist.job.order import (
     ComponentPrism,
@@ -159,11 +159,11 @@ def attempt() -> Attempt:
             right=EyeLayout(height=(Decimal("20.0"), Decimal("20.5"))),
             left=EyeLayout(height=(Decimal("20.0"),)),
         ),
-        bench=BenchWork(
+        bench=HandWork(
             answers={
                 "screws": Answer(seen=Seen.GOOD, remark="One was loose."),
                 "table": Answer(
-                    measured={"right_gap": Decimal("1.5")}, again_because="bench.screws"
+                    measured={"right_gap": Decimal("1.5")}, again_because=("bench.screws",)
                 ),
             },
             corrections=(

@@ -1,18 +1,25 @@
 """The record holds what the job, its findings and its imprint say, and nothing else."""
 
+import json
 import os
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
+from benchassist.guide.load import load_guide
 from benchassist.guide.prompts import StepId
 from benchassist.job.checks import Answer
 from benchassist.job.document import Job
+from benchassist.job.order import WrittenPower
 from benchassist.job.signoff import Outcome
+from benchassist.limits.load import load_limits
 from benchassist.optics.eye import Eye
+from benchassist.records.demo import demo_files
 from benchassist.records.making import make_record
 from benchassist.records.record import Part, Record
+from benchassist.store.files import load_job_file
 from benchassist.verdicts.finding import State
+from benchassist.verdicts.judge import judge
 from tests.records import bench
 
 SNAPSHOT = Path(__file__).parent / "record.json"
@@ -153,9 +160,61 @@ def test_a_correction_of_a_check_no_longer_in_the_guide_keeps_its_name() -> None
     job = bench.job()
     work = job.now.bench
     old = work.corrections[0].with_(check="bench.gone")
-    answer = Answer(remark="x", again_because="bench.gone")
+    answer = Answer(remark="x", again_because=("bench.gone",))
     answers = {**work.answers, "screws": answer}
     job = job.with_now(job.now.with_(bench=work.with_(corrections=(old,), answers=answers)))
     record = make_record(job, (), bench.guide(), bench.LIMITS, bench.IMPRINT)
     assert part(record, StepId.BENCH).corrections[0].check == "bench.gone"
     assert part(record, StepId.BENCH).answers[0].again == "bench.gone"
+
+
+def test_a_told_finding_is_marked() -> None:
+    told = replace(bench.findings()[1], is_told=True)
+    record = make_record(bench.job(), (told,), bench.guide(), bench.LIMITS, bench.IMPRINT)
+    assert [line.is_told for line in record.findings] == [True]
+
+
+def demo_record(number: str) -> Record:
+    jobs = (load_job_file(file) for file in demo_files())
+    job = next(job for job in jobs if job.number == number)
+    limits = load_limits(job.order.rule_set)
+    return make_record(job, judge(job, limits), load_guide(), limits, bench.IMPRINT)
+
+
+def test_with_which_surface_an_addition_is_read_is_told_beside_it() -> None:
+    methods = {line.key: line.method for line in demo_record("FH-2611-041").findings}
+    assert {key for key, method in methods.items() if method} == {"right.add"}
+    assert methods["right.add"].endswith(
+        "take both readings with the back surface on the stop."
+    )
+
+
+def test_what_the_other_surface_would_show_is_told_where_it_matters() -> None:
+    job = next(job for job in map(load_job_file, demo_files()) if job.number == "FH-2611-041")
+    strong = WrittenPower(sphere=Decimal(8))
+    lenses = {eye.value: job.order.eye(eye).with_(power=strong) for eye in Eye}
+    job = job.with_(order=job.order.with_(**lenses))
+    limits = load_limits(job.order.rule_set)
+    record = make_record(job, judge(job, limits), load_guide(), limits, bench.IMPRINT)
+    methods = {line.key: line.method for line in record.findings if line.method}
+    assert methods["right.add"].startswith("The order does not say which surface carries")
+    assert "The front would show" in methods["right.add"]
+    assert methods["left.add"].startswith("The front would show")
+
+
+def test_a_slip_stands_once_in_the_first_step_it_is_about() -> None:
+    record = demo_record("FH-2611-055")
+    slips = {each.step: [slip.about for slip in each.slips] for each in record.parts}
+    pair = ["Horizontal prism by centration", "Horizontal prism imbalance"]
+    assert {step: said for step, said in slips.items() if said} == {StepId.PAIR: pair}
+
+
+def test_a_record_written_before_slips_were_told_still_loads() -> None:
+    data = json.loads(bench.record().model_dump_json())
+    for each in data["parts"]:
+        del each["slips"]
+        for line in each["findings"]:
+            del line["is_told"], line["method"]
+    loaded = Record.model_validate(data)
+    assert [each.slips for each in loaded.parts] == [()] * len(loaded.parts)
+    assert loaded.findings == bench.record().findings

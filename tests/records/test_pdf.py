@@ -12,7 +12,7 @@ from benchassist.records.ink import RIGHT
 from benchassist.records.overview import code_text, verdict
 from benchassist.records.pdf import record_pdf
 from benchassist.records.pen import Pen
-from benchassist.records.record import Deed, FindingLine, Imprint, Record
+from benchassist.records.record import Deed, FindingLine, Imprint, Record, SlipLine
 from benchassist.records.tables import part_blocks
 from benchassist.records.words import amount
 from benchassist.store.settings import Workshop
@@ -277,3 +277,33 @@ def test_an_empty_order_still_makes_a_paper() -> None:
     )
     wanted = ("Wearer not named", "Lenses not described", "Frame not described")
     assert missing(bare, wanted) == []
+
+
+def without_slips(record: Record) -> Record:
+    return record.with_(parts=tuple(each.with_(slips=()) for each in record.parts))
+
+
+def test_what_may_have_happened_is_asked_below_the_table() -> None:
+    record = without_slips(bench.record())
+    slip = SlipLine(keys=("right.axis",), about="Right axis", sentence="Turned? Look again.")
+    part = record.parts[1].with_(slips=(slip,))
+    asked = record.with_(parts=(*record.parts[:1], part, *record.parts[2:]))
+    told = text(asked)
+    heading = "What may have happened (questions, not causes)"
+    assert f"{heading} Right axis: Turned? Look again." in told
+    assert heading not in text(record)
+
+
+def test_a_caution_of_what_does_not_apply_is_noted() -> None:
+    wanted = {"state": State.NONE, "sentence": "One lens carries most of the prism."}
+    assert "noted" not in text(many(bench.record(), 1, **wanted))
+    told = text(many(bench.record(), 1, is_told=True, **wanted))
+    assert "noted" in told
+    assert "One lens carries most of the prism." in told
+
+
+def test_why_an_addition_was_read_so_is_told_after_its_sentence() -> None:
+    assert (
+        missing(many(bench.record(), 1, method="The back is usual."), ("The back is usual.",))
+        == []
+    )

@@ -58,3 +58,10 @@ def test_each_state_has_a_mark_that_black_and_white_tells_apart() -> None:
         square = page.crop((30, 30, 90, 90)).point(lambda grey: 255 * (grey > 160))
         pictures.add(square.tobytes())
     assert len(pictures) == len(State)
+
+
+@pytest.mark.parametrize(("language", "told"), [("", b"(en-GB)"), ("de", b"(de)")])
+def test_the_language_of_the_paper_stands_in_it(language: str, told: bytes) -> None:
+    pen = Pen("", "", "", language) if language else Pen("", "", "")
+    pen.end_page()
+    assert told in pen.finish()

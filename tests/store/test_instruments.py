@@ -16,6 +16,8 @@ from benchassist.store.instruments import (
     FILE,
     MeterCheck,
     append_check,
+    class_limit,
+    faults,
     instruments,
     is_fresh,
     latest,
@@ -146,3 +148,86 @@ def test_only_todays_check_gives_a_meter_its_zero() -> None:
 def test_a_check_says_when_with_its_zone() -> None:
     with pytest.raises(ValidationError):
         check(at=datetime(2026, 3, 2, 8, 5))  # noqa: DTZ001  (that it is refused is the point)
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"eyepiece": False}, ("eyepiece is not focused", "focus it")),
+        ({"axis_line": False}, ("across the 180 line", "serviced")),
+        ({"zero": "0.07"}, ("shows +0.07 D", "0.06 D of its class", "focus the eyepiece")),
+        ({"zero": "-0.125"}, ("shows \u22120.12 D", "serviced")),
+        (
+            {"zero": "0.07", "speech": Speech.DISPLAY, "step": "0.01"},
+            ("let it warm up", "serviced"),
+        ),
+        (
+            {"known_ordered": "-5.00", "known_read": "-5.07"},
+            ("\u22120.07 D off", "0.06 D of its class", "serviced"),
+        ),
+        (
+            {"known_ordered": "7.00", "known_read": "7.10"},
+            ("+0.10 D off", "0.09 D of its class"),
+        ),
+        (
+            {"zero": "0.06", "known_ordered": "2", "known_read": "2"},
+            None,
+        ),
+    ],
+)
+def test_a_meter_with_a_fault_is_never_accepted(
+    tmp_path: Path, changes: dict[str, Any], words: tuple[str, ...] | None
+) -> None:
+    made = check(**changes)
+    told = faults(made)
+    append_check(tmp_path, made)
+    (logged,) = load_checks(tmp_path)
+    (meter,) = instruments([made], MORNING)
+    if words is None:
+        assert told == ()
+        assert logged.accepted
+        assert meter.checked == MORNING
+        return
+    assert len(told) == 1
+    assert all(part in told[0] for part in words)
+    assert logged == made.with_(accepted=False)
+    assert (meter.checked, meter.zero) == (None, Decimal(0))
+    assert not is_fresh(made, MORNING)
+
+
+def test_each_fault_has_its_own_sentence() -> None:
+    bad = check(
+        eyepiece=False, axis_line=False, zero="0.25", known_ordered="1", known_read="1.5"
+    )
+    assert len(faults(bad)) == 4
+    assert all(sentence.endswith(".") for sentence in faults(bad))
+
+
+@pytest.mark.parametrize(
+    ("changes", "wrong"),
+    [
+        ({"zero": "0.06"}, 0),
+        ({"zero": "-0.06"}, 0),
+        ({"zero": "0.0625", "speech": Speech.DISPLAY, "step": "0.0625"}, 0),
+        ({"zero": "0.061"}, 1),
+        ({"known_ordered": "5", "known_read": "5.06"}, 0),
+        ({"known_ordered": "5.01", "known_read": "5.10"}, 0),
+        ({"known_ordered": "5", "known_read": "5.09"}, 1),
+        ({"known_ordered": "-20", "known_read": "-20.18"}, 0),
+        ({"known_ordered": "-20", "known_read": "-20.19"}, 1),
+    ],
+)
+def test_on_the_limit_of_its_class_a_meter_is_good(changes: dict[str, Any], wrong: int) -> None:
+    assert len(faults(check(**changes))) == wrong
+
+
+def test_the_limit_of_the_class_says_where_it_is_from() -> None:
+    rule = class_limit(Decimal(-3)).rule
+    assert rule.edition.startswith("ISO 8598-1")
+    assert rule.sources
+
+
+@pytest.mark.parametrize("changes", [{"name": ""}, {"name": "x" * 61}, {"remark": "x" * 121}])
+def test_the_texts_of_a_check_are_bounded(changes: dict[str, Any]) -> None:
+    with pytest.raises(ValidationError):
+        check(**changes)

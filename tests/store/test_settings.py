@@ -14,7 +14,12 @@ from tests.job.samples import OPTICIAN, SUPERVISOR, TRAINEE
 
 FERNHOLLOW = Settings(
     workshop=Workshop(
-        name="Fernhollow Spectacle Workshop", address=("3 Mill Lane", "Fernhollow")
+        name="Fernhollow Spectacle Workshop",
+        address=("3 Mill Lane", "Fernhollow"),
+        phone="01632 960 417",
+        email="bench@fernhollow.example",
+        hours=("Monday to Friday 9 to 18",),
+        urgent="01632 960 112",
     ),
     persons=(OPTICIAN, SUPERVISOR, TRAINEE),
     at_bench=TRAINEE,
@@ -22,6 +27,16 @@ FERNHOLLOW = Settings(
     hint_open=False,
     forms={"power": "drum"},
 )
+
+
+def test_settings_of_a_workshop_that_had_no_contact_are_still_understood(
+    tmp_path: Path,
+) -> None:
+    (tmp_path / FILE).write_text('{"workshop": {"name": "A", "address": ["B"]}}', "utf-8")
+    assert load_settings(tmp_path) == (
+        Settings(workshop=Workshop(name="A", address=("B",))),
+        "",
+    )
 
 
 def test_settings_are_kept(tmp_path: Path) -> None:

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 from benchassist.guide.answers import with_answer
+from benchassist.guide.reopening import Done
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.readings import DrumReading
 from benchassist.job.signoff import Outcome, SignOff
@@ -26,7 +27,8 @@ from benchassist.ui.fault import FaultHook, FaultSheet, log_to
 from benchassist.ui.inputs.check import CheckInput
 from benchassist.ui.inputs.line import Line
 from benchassist.ui.inputs.number import NumberInput
-from benchassist.ui.meters import CheckSheet, MetersSheet
+from benchassist.ui.meter_check import CheckSheet
+from benchassist.ui.meters import MetersSheet
 from benchassist.ui.pages.record import RecordPage
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import State
@@ -203,7 +205,7 @@ def test_a_new_meter_is_checked_and_its_zero_taken_off(full: Workplace) -> None:
     check = full.shell.findChild(CheckSheet)
     assert check is not None
     press(check, "Next")
-    for text in ("-0.12",):
+    for text in ("-0.06",):
         field = check.findChildren(NumberInput)[-1]
         field.edit().setText(text)
         field.edit().setModified(True)
@@ -214,7 +216,7 @@ def test_a_new_meter_is_checked_and_its_zero_taken_off(full: Workplace) -> None:
     press(check, "May be used today")
     press(check, "Next")
     meters = full.desk.meters()
-    assert [(one.name, str(one.zero)) for one in meters] == [("Bench 2", "-0.125")]
+    assert [(one.name, str(one.zero)) for one in meters] == [("Bench 2", "-0.06")]
     full.shell.activateWindow()
     full.shell.to_tray()
     full.hands.type("FH-2611-060")
@@ -222,7 +224,7 @@ def test_a_new_meter_is_checked_and_its_zero_taken_off(full: Workplace) -> None:
     full.hands.type("-2.12", "-0.50", "90")
     assert list(full.job.now.instruments) == [full.desk.session.meter_key]
     high = next(one for one in full.standing.findings if one.key == "right.meridian-high")
-    assert high.found == Decimal("-2.12") - Decimal("0.50") + Decimal("0.125")
+    assert high.found == Decimal("-2.12") - Decimal("0.50") + Decimal("0.06")
 
 
 def test_a_meter_without_a_name_is_not_taken(full: Workplace) -> None:
@@ -316,7 +318,7 @@ def test_a_reading_that_a_correction_disturbed_says_why(full: Workplace) -> None
     full.shell.open_job("FH-2611-060")
     full.shell.go_to("right.distance")
     full.hands.type("-2.00", "-2.50", "90")
-    assert full.desk.session.correct("bench.screws", "replace")
+    assert full.desk.session.correct(Done("bench.screws", "replace"))
     full.shell.go_to("right.distance")
     title = full.desk.guide.prompt("bench.screws").title
     assert f"Read again: '{title}' was corrected since." in said(full)

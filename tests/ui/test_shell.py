@@ -19,10 +19,10 @@ from pytestqt.qtbot import QtBot
 from benchassist.job.document import JobState
 from benchassist.job.signoff import Person, Role
 from benchassist.people.roles import Act
-from benchassist.records.demo import demo_files
+from benchassist.records.demo import demo_files, demo_workshop
 from benchassist.store.files import load_job_file
 from benchassist.store.jobs import JobStore
-from benchassist.store.settings import Workshop, load_settings
+from benchassist.store.settings import load_settings
 from benchassist.ui.actions import ACTIONS, Command
 from benchassist.ui.demo import SUPERVISOR
 from benchassist.ui.keys import KeysSheet
@@ -251,6 +251,6 @@ def test_the_workshop_is_named_on_the_papers(full: Workplace) -> None:
     full.shell.open_job("FH-2611-041")
     assert any(one.id == "right.cylinder-form" for one in full.desk.questions())
     workshop = full.desk.record().imprint.workshop
-    assert workshop == Workshop(
+    assert workshop == demo_workshop().with_(
         name="Alder Lane Opticians", address=("3 Alder Lane", "Fernhollow")
     )

@@ -129,7 +129,8 @@ def test_any_job_is_judged_alike(
     job: Job, design: Design, rule_set: str, limits_of: LimitsOf
 ) -> None:
     """Repeats, both forms, polar prism, powers of the maker; what is missing is missing."""
-    asked = job.with_now(job.now.with_(skipped={}))
+    each_lens = job.now.pair.with_(distance_pd=())
+    asked = job.with_now(job.now.with_(skipped={}, pair=each_lens))
     alike(asked.with_(order=job.order.with_(design=design)), limits_of(rule_set))
 
 

@@ -58,10 +58,10 @@ def test_the_guard_of_a_single_reading_is_that_of_one_lens(
     meter: MeterUsed, found: Decimal
 ) -> None:
     limits = guarded_limits()
-    doubt, wide = Doubt(limits.meter, limits.decision), Decimal(1000)
+    doubt = Doubt(limits.meter, limits.decision)
     singles = SingleReadings(limits, meter)
     guards = singles.power(np.array([in_parts(found)])).guards()
-    assert guards.tolist() == [in_parts(doubt.power([found], [meter]).guard(wide))]
+    assert guards.tolist() == [in_parts(doubt.power([found], [meter]).guard())]
 
 
 uncertainties = st.lists(st.floats(0, 1), min_size=1, max_size=4).map(tuple)
@@ -79,7 +79,7 @@ def test_the_guard_of_a_sum_is_that_of_scaled_readings(
         for trust in trusts
     )
     whole = together([trust.scaled(scale) for trust in trusts])
-    assert Summed(right, left).guards().tolist() == [in_parts(whole.guard(Decimal(1000)))]
+    assert Summed(right, left).guards().tolist() == [in_parts(whole.guard())]
 
 
 def test_a_guard_that_lies_on_a_tie_is_rounded_as_one_alone() -> None:
@@ -89,7 +89,7 @@ def test_a_guard_that_lies_on_a_tie_is_rounded_as_one_alone() -> None:
         Scaled(Alike(TrustTable([one])), np.array([scale]), np.array([False]))
         for one, scale in ((trust, 3.0), (nothing, 1.0))
     )
-    alone = together([trust.scaled(3.0), nothing.scaled(1.0)]).guard(Decimal(1))
+    alone = together([trust.scaled(3.0), nothing.scaled(1.0)]).guard()
     assert Summed(right, left).guards().tolist() == [in_parts(alone)]
 
 

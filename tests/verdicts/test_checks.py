@@ -109,9 +109,10 @@ def test_rotation_is_an_axis_error_where_there_is_a_cylinder() -> None:
     assert (right.state, right.limit) == (State.CLOSE, Decimal(2))
     assert right.found == pytest.approx(Decimal("-1.685413"), abs=Decimal("0.000001"))
     assert (
-        "1.7° clockwise, an axis error of 1.7° where 3° is allowed, limit 2°" in right.sentence
+        "1.7° ± 0.6° clockwise, an axis error of 1.7° where 3° is allowed, limit 2°"
+        in right.sentence
     )
-    assert left.sentence == "Lens turned 0.8° clockwise, limit 2°."
+    assert left.sentence == "Lens turned 0.8° ± 0.6° clockwise, limit 2°."
     assert left.eye is Eye.LEFT
 
 
@@ -134,11 +135,14 @@ def test_skew_by_the_four_ends() -> None:
         Decimal("1.2"),
         Decimal("1.0"),
     )
-    assert finding.sentence == "Skew step 1.2 mm, left side higher, limit 1.0 mm."
+    assert finding.sentence == (
+        "Skew step 1.2 mm ± 0.2 mm, left side higher, limit 1.0 mm; on these powers 1.08 Δ of "
+        "vertical imbalance."
+    )
     assert finding.rule is not None
     assert finding.rule.evidence.value == "proposed"
     level = bench("skew", **dict.fromkeys(("right_outer", *heights), "10"))["bench.skew"]
-    assert level.sentence == "Skew step 0.0 mm, limit 1.0 mm."
+    assert level.sentence == "Skew step 0.0 mm ± 0.2 mm, limit 1.0 mm."
 
 
 @pytest.mark.parametrize("name", ["skew", "four-point"])
@@ -154,9 +158,11 @@ def test_x_ing() -> None:
     gaps = {"right_top": "0", "right_bottom": "0", "left_top": "0.3", "left_bottom": "0"}
     finding = bench("x-ing", apart="36", **gaps)["bench.x-ing"]
     assert finding.state is State.WITHIN
-    assert "X-ing 0.5°, the left lens leans further forward at the top" in finding.sentence
+    assert (
+        "X-ing 0.5° ± 0.4°, the left lens leans further forward at the top" in finding.sentence
+    )
     even = bench("x-ing", apart="36", **dict.fromkeys(gaps, "1"))["bench.x-ing"]
-    assert even.sentence == "X-ing 0°, limit 1°."
+    assert even.sentence == "X-ing 0° ± 0.4°, limit 1°."
     other = bench("x-ing", apart="36", **{**gaps, "right_top": "2"})["bench.x-ing"]
     assert (other.state, "the right lens" in other.sentence) == (State.OUTSIDE, True)
 
@@ -164,7 +170,7 @@ def test_x_ing() -> None:
 def test_four_point_contact_gives_step_and_form() -> None:
     gaps = {"right_temporal": "0", "right_nasal": "4", "left_nasal": "4", "left_temporal": "0"}
     findings = bench("four-point", **gaps)
-    assert findings["bench.four-point"].sentence == "Plane step 0.0 mm, limit 1.0 mm."
+    assert findings["bench.four-point"].sentence == "Plane step 0.0 mm ± 0.2 mm, limit 1.0 mm."
     form = findings["bench.four-point.form"]
     assert form.state is State.NONE
     assert "none was ordered to compare it with" in form.sentence
@@ -183,8 +189,9 @@ def test_open_angles_are_compared() -> None:
     finding = bench("open-angle", **out)["bench.open-angle"]
     assert finding.state is State.CLOSE
     assert finding.sentence.startswith(
-        "Open temple angles 94.6° right and 92.9° left: 1.7° apart"
+        "Open temple angles 94.6° right and 92.9° left: 1.7° ± 0.4° apart"
     )
+    assert "one lens comes 1.0 mm closer at a usual PD of 64.0 mm" in finding.sentence
     assert finding.sentence.endswith("look again.")
 
 
@@ -200,12 +207,32 @@ def test_pantoscopic_angles_are_compared() -> None:
 @pytest.mark.parametrize(
     ("name", "gaps", "says", "state"),
     [
-        ("table-inverted", ("2.5", "0"), "right shaft lifts 2.5 mm, the right", State.OUTSIDE),
-        ("table-inverted", ("0", "0.5"), "left shaft lifts 0.5 mm, the left", State.WITHIN),
-        ("table-upright", ("0", "0.8"), "left tip lifts 0.8 mm, the right temple", State.CLOSE),
-        ("table-upright", ("1.0", "0"), "right tip lifts 1.0 mm, the left temple", State.CLOSE),
+        (
+            "table-inverted",
+            ("2.5", "0"),
+            "right shaft lifts 2.5 mm, as if the right",
+            State.OUTSIDE,
+        ),
+        (
+            "table-inverted",
+            ("0", "0.5"),
+            "left shaft lifts 0.5 mm, as if the left",
+            State.WITHIN,
+        ),
+        (
+            "table-upright",
+            ("0", "0.8"),
+            "left tip lifts 0.8 mm, as if the right temple",
+            State.CLOSE,
+        ),
+        (
+            "table-upright",
+            ("1.0", "0"),
+            "right tip lifts 1.0 mm, as if the left temple",
+            State.CLOSE,
+        ),
         ("table-upright", ("0", "0"), "Nothing lifts, limit 1.0 mm.", State.WITHIN),
-        ("table-upright", ("0.2", "0.2"), "left tip lifts 0.2 mm, limit", State.WITHIN),
+        ("table-upright", ("0.2", "0.2"), "Nothing lifts, limit 1.0 mm.", State.WITHIN),
     ],
 )
 def test_table_touch(name: str, gaps: tuple[str, str], says: str, state: State) -> None:
@@ -224,10 +251,17 @@ def test_temple_bends_give_two_findings() -> None:
     assert findings["bench.temple-bend.drop"].state is State.WITHIN
 
 
+POSSIBLE = {
+    **dict.fromkeys(("right_gap", "right_temporal", "left_temporal"), "0"),
+    **dict.fromkeys(("right_back", "left_back", "run"), "100"),
+}
+"""Values by which a set of measurements can be."""
+
+
 @pytest.mark.parametrize("check", [*BENCH_CHECKS, *FIT_CHECKS], ids=lambda check: check.id)
 def test_every_measured_check_asks_for_numbers_by_their_names(check: MeasuredCheck) -> None:
     step, _, name = check.id.partition(".")
-    values = dict.fromkeys(check.needs, "10")
+    values = {name: POSSIBLE.get(name, "10") for name in check.needs}
     findings = checked(step, name, {"measured": values}, ORDER)
     assert findings
     assert all(finding.prompt == check.id for finding in findings.values())

@@ -320,3 +320,52 @@ def test_iso_has_no_limit_for_a_base_curve() -> None:
     finding = judged({**PAIR, "right": lens}, read)["right.base-curve"]
     assert finding.state is State.NONE
     assert finding.found == Decimal("5.00")
+
+
+@pytest.mark.parametrize(
+    ("right", "left"), [(("3", "0"), ("-3", "0")), (("-2", "0"), ("2", "0"))]
+)
+def test_errors_that_cancel_are_within_and_a_caution(
+    right: tuple[str, str], left: tuple[str, str]
+) -> None:
+    read = {"right": {"prism": prism_read(*right)}, "left": {"prism": prism_read(*left)}}
+    finding = judged(PAIR, read)["pair.prism-horizontal"]
+    assert finding.state is State.WITHIN
+    assert finding.is_told
+    assert f"one lens alone carries {abs(int(right[0]))}.00 Δ, more than 0.67 Δ" in (
+        finding.sentence
+    )
+
+
+def test_distances_off_to_the_same_side_are_a_caution() -> None:
+    lens = {"power": power("-5.00"), "distance_pd": "32"}
+    order = {"design": "single-vision", "right": lens, "left": lens}
+    found = judged(order, layout({"distance_pd": ["36"]}, {"distance_pd": ["28"]}))
+    finding = found["pair.centration-horizontal"]
+    assert (finding.state, finding.is_told) == (State.WITHIN, True)
+    assert "one lens alone carries 2.00 Δ" in finding.sentence
+    near = judged(order, layout({"distance_pd": ["33"]}, {"distance_pd": ["31"]}))
+    assert not near["pair.centration-horizontal"].is_told
+
+
+def test_thinning_is_named_only_where_a_lens_may_be_thinned() -> None:
+    lens = {"power": power("-2.00"), "add": "2.00"}
+    thinned = {eye: {"prism": prism_read("0", "-1.25")} for eye in ("right", "left")}
+    order = {"design": "progressive", "right": lens, "left": lens}
+    finding = judged(order, thinned)["pair.prism-vertical"]
+    assert (finding.state, finding.is_told) == (State.WITHIN, True)
+    assert "1.25 Δ base down in both lenses cancels, as prism thinning does" in finding.sentence
+    assert "about 1.33 Δ is usual" in finding.sentence
+    upwards = {eye: {"prism": prism_read("0", "1.25")} for eye in ("right", "left")}
+    assert "nobody ordered it" in judged(order, upwards)["pair.prism-vertical"].sentence
+    single = {**order, "design": "single-vision"}
+    assert "nobody ordered it" in judged(single, thinned)["pair.prism-vertical"].sentence
+
+
+def test_a_size_without_a_limit_that_is_not_as_ordered_is_told() -> None:
+    order = {**MULTIFOCAL, "segment_width": "28"}
+    found = judged(order, layout({"segment_width": ["35"]}, {"segment_width": ["28"]}))
+    assert found["right.segment-width"].state is State.NONE
+    assert found["right.segment-width"].is_told
+    assert "not as ordered, ask the maker" in found["right.segment-width"].sentence
+    assert not found["left.segment-width"].is_told

@@ -12,6 +12,7 @@ from benchassist.verdicts.imbalance import displacement
 from tests.verdicts.jobs import (
     ANSI,
     ISO,
+    components,
     display,
     drum,
     guarded_limits,
@@ -118,11 +119,32 @@ def test_the_guard_of_a_display_and_of_a_drum() -> None:
     assert guards[1] == pytest.approx(Decimal("0.082284"), abs=tiny)
 
 
-def test_the_guard_is_never_wider_than_the_limit() -> None:
+def test_a_meter_too_coarse_for_the_limit_passes_nothing() -> None:
+    order = {"design": "single-vision", "right": {"power": power("-2.00")}}
+    name = "Bench 2, checked 2026-03-02 08:00"
+    meter = {
+        "name": "Bench 2",
+        "speech": "display",
+        "step": "0.01",
+        "checked": "2026-03-02T08:00:00Z",
+        "known_lens_error": "0.25",
+    }
+    reading = {**display("-2.00"), "meter": name}
+    attempt = {"instruments": {name: meter}, "right": {"distance": [reading]}}
+    high = judged(order, attempt, guarded_limits(ISO))["right.meridian-high"]
+    assert high.limit is not None
+    assert high.guard > high.limit
+    assert high.state is State.CLOSE
+    assert high.more_readings is None
+    assert "only a checked meter with a finer step" in high.sentence
+    assert judged(order, attempt)["right.meridian-high"].state is State.WITHIN
+
+
+def test_a_spread_wider_than_the_limit_passes_nothing() -> None:
     order = {"design": "single-vision", "right": {"power": power("-24.00")}}
     readings = [display("-24.00"), display("-25.00"), display("-23.00")]
     found = judged(order, {"right": {"distance": readings}}, guarded_limits(ISO))
-    assert found["right.meridian-high"].guard == found["right.meridian-high"].limit
+    assert found["right.meridian-high"].guard > Decimal("0.25")
     assert found["right.meridian-high"].state is State.CLOSE
 
 
@@ -232,3 +254,29 @@ def test_a_lens_without_power_has_no_displacement() -> None:
     assert displacement(Decimal(0), Decimal(0)) == 0
     assert displacement(Decimal(1), Decimal(0)) is None
     assert displacement(Decimal("-0.5"), Decimal(5)) == 1
+
+
+@pytest.mark.parametrize("engraved", ["1.70", "1.75", "1.80"])
+def test_an_engraving_may_be_cut_or_rounded_to_one_place(engraved: str) -> None:
+    order = {"design": "progressive", "right": {"power": power("-3.00"), "add": "1.75"}}
+    found = judged(order, {"right": {"engraved_add": engraved}})
+    assert found["right.engraved-add"].state is State.WITHIN
+    other = judged(order, {"right": {"engraved_add": "1.90"}})
+    assert other["right.engraved-add"].state is State.OUTSIDE
+
+
+def test_a_makers_power_that_is_not_complete_is_never_replaced_by_the_order() -> None:
+    begun = {"sphere": "-5.80", "cylinder": "-1.10"}
+    lens = {"power": power("-6.00", "-1.00", "90"), "verification": {"power": begun}}
+    order = {"design": "single-vision", "right": lens}
+    found = judged(order, {"right": {"distance": [display("-6.00", "-1.00", "90")]}})
+    assert found["right.meridian-high"].state is State.MISSING
+    assert "verification power is not complete" in found["right.meridian-high"].sentence
+
+
+def test_one_lens_is_told_while_the_other_is_unread() -> None:
+    lens = {"power": power("-2.00"), "prism": components("3")}
+    order = {"design": "single-vision", "right": lens, "left": lens}
+    found = judged(order, {"right": {"prism": prism_read("-3")}})["pair.prism-horizontal"]
+    assert found.state is State.MISSING
+    assert found.sentence.endswith("The right one has 3.00 Δ base out, 3.00 Δ base in ordered.")

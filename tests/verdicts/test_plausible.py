@@ -71,7 +71,9 @@ def test_a_sound_order_raises_no_question() -> None:
         ({"distance_pd": "63"}, "right.pd-unusual"),
         ({"distance_pd": "23"}, "right.pd-unusual"),
         ({"near_pd": "32"}, "right.near-pd-wide"),
-        ({"distance_pd": "28.9"}, "right.decentration"),
+        ({"distance_pd": "25.9"}, "right.decentration"),
+        ({"distance_pd": "26"}, "pair.pd-unlike"),
+        ({"near_pd": "26"}, "right.near-pd-narrow"),
         ({"distance_pd": "36.1"}, "right.decentration"),
         ({"height": "35"}, "right.height-frame"),
         ({"height": "13"}, "right.height-low"),
@@ -92,7 +94,9 @@ def test_eighths_are_steps_whole_or_cut(sphere: str) -> None:
 @pytest.mark.parametrize(
     ("right", "absent"),
     [
-        ({"distance_pd": "29.0"}, "right.decentration"),
+        ({"distance_pd": "26"}, "right.decentration"),
+        ({"distance_pd": "28"}, "pair.pd-unlike"),
+        ({"near_pd": "27"}, "right.near-pd-narrow"),
         ({"distance_pd": "36.0"}, "right.decentration"),
         ({"height": "34"}, "right.height-frame"),
         ({"height": "14"}, "right.height-low"),
@@ -130,6 +134,10 @@ def test_prisms_that_cancel_are_asked_about() -> None:
 def test_prism_thinning_is_not_asked_about() -> None:
     left = {**SOUND["left"], "prism": components("0", "-1")}
     assert asked({"prism": components("0", "-1")}, left=left) == {}
+    single = {"design": "single-vision", "left": {**left, "add": None}}
+    assert "pair.prism-same-way" in asked(
+        {"prism": components("0", "-1"), "add": None}, **single
+    )
     assert "pair.prism-same-way" in asked({"prism": components("0", "-1.25")}, left=left)
 
 
@@ -153,12 +161,15 @@ def test_a_short_distance_is_not_taken_for_that_of_both_eyes() -> None:
 
 
 def test_a_frame_that_is_not_whole_is_not_asked_about() -> None:
-    assert asked({"distance_pd": "26", "near_pd": "25"}, frame={"a": "50", "dbl": "18"}) == {}
-    known = asked(
-        {"distance_pd": "26", "near_pd": "25"}, frame={"a": "50", "b": "36", "dbl": "18"}
+    short = {"distance_pd": "25", "near_pd": "24"}
+    left = {**SOUND["left"], **short}
+    assert asked(short, left=left, frame={"a": "50", "dbl": "18"}) == {}
+    known = asked(short, left=left, frame={"a": "50", "b": "36", "dbl": "18"})
+    assert list(known) == ["right.decentration", "left.decentration"]
+    assert (
+        "decentred 9.0 mm inwards in this frame, more than 8.0 mm"
+        in (known["right.decentration"])
     )
-    assert list(known) == ["right.decentration"]
-    assert "decentred 8.0 mm inwards" in known["right.decentration"]
 
 
 def test_a_frame_without_a_distance_is_not_asked_about() -> None:
@@ -166,11 +177,13 @@ def test_a_frame_without_a_distance_is_not_asked_about() -> None:
 
 
 def test_a_confirmed_question_is_still_listed() -> None:
-    order = Order.model_validate(
-        {**SOUND, "vertex_distance": "25", "confirmed": ("pair.vertex",)}
-    )
+    order = Order.model_validate({**SOUND, "vertex_distance": "25"})
+    (question,) = questions(order)
+    order = order.with_(confirmed=(question.sentence,))
     (question,) = questions(order)
     assert question.is_confirmed
+    (again,) = questions(order.with_(vertex_distance="26"))
+    assert not again.is_confirmed
     assert (question.eye, question.field) == (None, "vertex_distance")
 
 

@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 
+from benchassist.guide.answers import TOGETHER, may_be_together
 from benchassist.guide.expect import expect
 from benchassist.guide.prompts import Kind, Prompt
 from benchassist.job.instrument import Speech
@@ -116,7 +117,11 @@ def _of_layout(order: Order, prompt: Prompt) -> str:
         return ""
     values = [(eye, getattr(order.eye(eye), field)) for eye in Eye]
     known = [(eye, value) for eye, value in values if value is not None]
-    return ", ".join(f"{eye} {_with_unit(value, spec)}" for eye, value in known)
+    each = ", ".join(f"{eye} {_with_unit(value, spec)}" for eye, value in known)
+    if prompt.reading != TOGETHER or not may_be_together(order) or len(known) < len(Eye):
+        return each
+    both = sum((value for _, value in known), Decimal(0))
+    return f"{each}, both together {_with_unit(both, spec)}"
 
 
 def _with_unit(value: Decimal, spec: NumberSpec) -> str:

@@ -1,5 +1,7 @@
 """What the drawing shows for a prompt: where the job stands, as marks on the spectacles."""
 
+from decimal import Decimal
+
 from benchassist.geometry.fault import Fault
 from benchassist.geometry.plan import Centration
 from benchassist.guide.flow import PromptStanding, Standing
@@ -8,6 +10,7 @@ from benchassist.job.plan import front_plan
 from benchassist.job.readings import EyeLayout
 from benchassist.ui.asking.faults import measured_fault
 from benchassist.ui.drawings.scene import Mark, Scene
+from benchassist.verdicts.exact import mean
 from benchassist.verdicts.finding import State, worst
 
 _CROWDED = frozenset({StepId.SURFACE, StepId.BENCH, StepId.FIT})
@@ -76,11 +79,12 @@ def _fault(standing: Standing, prompt: Prompt) -> Fault | None:
 
 def _found(layout: EyeLayout) -> Centration:
     return Centration(
-        distance_pd=_last(layout.distance_pd),
-        near_pd=_last(layout.near_pd),
-        height=_last(layout.height),
+        distance_pd=_mean(layout.distance_pd),
+        near_pd=_mean(layout.near_pd),
+        height=_mean(layout.height),
     )
 
 
-def _last(values: tuple[object, ...]) -> float | None:
-    return float(str(values[-1])) if values else None
+def _mean(values: tuple[Decimal, ...]) -> float | None:
+    """The mean of the repeats, as the verdict takes it, mm."""
+    return float(mean(values)) if values else None

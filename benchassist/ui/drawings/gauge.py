@@ -16,7 +16,11 @@ from benchassist.verdicts.finding import Finding, State
 _SPREAD = 1.36
 """How far beyond the limit the scale goes, in limits."""
 
-_HEIGHT = 88
+_HEIGHT = 96
+_FOOT, _LIKELY = 55, 76
+"""Where the line of the limit begins, and that of how likely it is within, px."""
+
+_CERTAIN = 100
 _UNREAD = "not read yet"
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
@@ -44,6 +48,7 @@ class Gauge(QWidget):
         self._hides_ordered = hide_ordered
         self.setAccessibleName(finding.what if finding else "Gauge")
         self.setAccessibleDescription(self._described())
+        self.setToolTip(_likely_explained(finding) if finding else "")
         self.update()
 
     def _described(self) -> str:
@@ -58,7 +63,8 @@ class Gauge(QWidget):
             parts.append(f"Ordered {_value(ordered)}.")
         if limit := _limit(finding):
             parts.append(f"Limit plus or minus {limit}.")
-        return " ".join(parts)
+        parts.append(_likely_explained(finding))
+        return " ".join(part for part in parts if part)
 
     @override
     def sizeHint(self) -> QSize:
@@ -88,10 +94,13 @@ class Gauge(QWidget):
         if finding.limit:
             self._paint_scale(painter, finding, finding.limit)
         self._paint_state(painter, finding.state)
+        painter.setFont(self._theme.font(Size.SMALL))
+        painter.setPen(QColor(self._theme.colours.ink_soft))
+        painter.drawText(QRectF(0, _LIKELY, self.width(), 18), _RIGHT, _likely(finding))
 
     def _paint_words(self, painter: QPainter, title: str, value: str, limit: str) -> None:
         colours = self._theme.colours
-        top, foot = QRectF(0, 4, self.width(), 24), QRectF(0, 60, self.width(), 22)
+        top, foot = QRectF(0, 4, self.width(), 24), QRectF(0, _FOOT, self.width(), 22)
         is_read = value != _UNREAD
         font = self._theme.font(Size.LEAD if is_read else Size.CAPTION)
         painter.setFont(font)
@@ -116,7 +125,7 @@ class Gauge(QWidget):
         painter.drawText(two_lines, _LEFT | Qt.TextFlag.TextWordWrap, title)
 
     def _paint_state(self, painter: QPainter, state: State) -> None:
-        foot = QRectF(0, 60, self.width(), 22)
+        foot = QRectF(0, _FOOT, self.width(), 22)
         painter.setFont(self._theme.font(Size.CAPTION, strong=True))
         painter.setPen(self._theme.state_colour(state))
         painter.drawText(foot, _RIGHT, state.word)
@@ -125,7 +134,7 @@ class Gauge(QWidget):
         paint_state_mark(painter, mark, state, self._theme.colours)
 
     def _groove(self) -> QRectF:
-        return QRectF(0, 41, self.width(), 8)
+        return QRectF(0, 40, self.width(), 8)
 
     def _paint_groove(self, painter: QPainter, groove: QRectF) -> None:
         painter.setPen(Qt.PenStyle.NoPen)
@@ -213,3 +222,27 @@ def _value(finding: Finding) -> str:
 def _limit(finding: Finding) -> str:
     """The limit with its unit, empty where there is none."""
     return "" if finding.limit is None else words.limit_size(finding.limit, finding.unit)
+
+
+def _likely(finding: Finding) -> str:
+    """How likely the lens is within, such as '96 % likely within'; empty where not reckoned."""
+    if finding.probability is None:
+        return ""
+    return f"{_percent(finding.probability)} likely within"
+
+
+def _likely_explained(finding: Finding) -> str:
+    """The same as a sentence, and why a likely one is read again all the same."""
+    if finding.probability is None:
+        return ""
+    share = _percent(finding.probability)
+    again = " Not sure enough to be called within." if finding.state is State.CLOSE else ""
+    return f"By the reading and its uncertainty, {share} likely within the limit.{again}"
+
+
+def _percent(share: Decimal) -> str:
+    """A share in whole per cent that never reads as certain."""
+    whole = int((share * 100).to_integral_value())
+    if whole >= _CERTAIN:
+        return f"over {_CERTAIN - 1} %"
+    return f"{whole} %" if whole else "under 1 %"

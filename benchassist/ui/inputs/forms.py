@@ -1,5 +1,6 @@
 """How lens meters give powers, additions and prism: one form an instrument."""
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -11,6 +12,8 @@ from benchassist.job.readings import (
     DrumReading,
     PrismReading,
 )
+from benchassist.optics.eye import Eye
+from benchassist.records.words import prism_text
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.parsing import NumberSpec, plain_text
 from benchassist.ui.inputs.repeated import Form
@@ -59,6 +62,7 @@ DISPLAY_POWER = Form(
     values=lambda reading: (reading.sphere, reading.cylinder, reading.axis),
     words=lambda reading: _power_words(reading.sphere, reading.cylinder, reading.axis),
     needed=lambda values: 2 if values[1] == 0 else 3,
+    is_shown_in_steps=True,
 )
 
 
@@ -85,13 +89,14 @@ DISPLAY_ADDITION = Form(
     make=lambda values: DisplayAdd(shown=values[0]),
     values=lambda reading: (reading.shown,),
     words=_addition_words,
+    is_shown_in_steps=True,
 )
 
 
-def _prism_words(reading: PrismReading) -> str:
+def _prism_words(reading: PrismReading, eye: Eye | None = None) -> str:
     prism = reading.prism
     if isinstance(prism, PolarPrism):
-        return f"{prism.amount} Δ base at {prism.base}°"
+        return prism_text(prism, eye) if eye else f"{prism.amount} Δ base at {prism.base}°"
     horizontal = plain_text(prism.base_in, specs.horizontal_prism(""))
     return f"{horizontal}, {plain_text(prism.base_up, specs.vertical_prism(''))}"
 
@@ -127,6 +132,13 @@ POLAR_PRISM = Form(
 POWER_FORMS = (DRUM_POWER, DISPLAY_POWER)
 ADDITION_FORMS = (DRUM_ADDITION, DISPLAY_ADDITION)
 PRISM_FORMS = (COMPONENT_PRISM, POLAR_PRISM)
+
+
+def prism_forms(eye: Eye | None) -> tuple[Form, ...]:
+    """The forms of prism, a direction also told in and out and up and down for this eye."""
+    return tuple(
+        replace(form, words=lambda reading: _prism_words(reading, eye)) for form in PRISM_FORMS
+    )
 
 
 def kind_of(reading: Any) -> str:

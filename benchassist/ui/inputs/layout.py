@@ -1,5 +1,6 @@
 """A measured length or angle of each lens of the pair, repeats kept."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
 
@@ -7,17 +8,20 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from benchassist.ui.inputs.parsing import NumberSpec, plain_text
-from benchassist.ui.inputs.row import NumberRow
+from benchassist.ui.inputs.row import NumberRow, Values
 
 Repeats = tuple[Decimal, ...]
+
+_LENSES = ("Right lens", "Left lens")
 
 
 class LayoutInput(QWidget):
     """One quantity of the right and the left lens; the last measurement is in the fields.
 
     Signals:
-        value_changed: (right repeats, left repeats), oldest first.
-        finished: Enter was pressed in the left lens's field.
+        value_changed: (right repeats, left repeats), oldest first; more where there are more
+            fields.
+        finished: Enter was pressed in the last field that is needed.
         stepped_back: Shift+Enter was pressed in the right lens's field.
     """
 
@@ -25,13 +29,28 @@ class LayoutInput(QWidget):
     finished = Signal()
     stepped_back = Signal()
 
-    def __init__(self, spec: NumberSpec, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        spec: NumberSpec,
+        parent: QWidget | None = None,
+        more: tuple[NumberSpec, ...] = (),
+        needed: Callable[[Values], int] | None = None,
+    ) -> None:
+        """Makes a field for each lens.
+
+        Args:
+            spec: what each lens's field takes.
+            parent: the widget that holds them.
+            more: further fields of the pair after those of the lenses.
+            needed: how many fields, from the left, the values so far call for; all when None.
+        """
         super().__init__(parent)
-        self._spec = spec
+        lenses = tuple(replace(spec, label=label) for label in _LENSES)
+        self._specs = (*lenses, *more)
         self._offset = Decimal(0)
-        self._repeats: tuple[Repeats, Repeats] = ((), ())
-        self._before: tuple[Repeats, Repeats] = ((), ())
-        self._row = NumberRow((_for("Right lens", spec), _for("Left lens", spec)), self)
+        self._repeats: tuple[Repeats, ...] = self._padded(())
+        self._before: tuple[Repeats, ...] = self._repeats
+        self._row = NumberRow(self._specs, self, needed)
         self._row.values_changed.connect(self._on_values_changed)
         self._row.finished.connect(self.finished)
         self._row.stepped_back.connect(self.stepped_back)
@@ -44,23 +63,28 @@ class LayoutInput(QWidget):
         column.addWidget(self._earlier)
         self.setFocusProxy(self._row)
 
-    def value(self) -> tuple[Repeats, Repeats]:
-        """The measurements of the right and of the left lens, oldest first."""
+    def value(self) -> tuple[Repeats, ...]:
+        """The measurements of the right and of the left lens, oldest first, then any more."""
         return self._repeats
 
-    def set_value(self, repeats: tuple[Repeats, Repeats]) -> None:
+    def set_value(self, repeats: tuple[Repeats, ...]) -> None:
         """Shows these without emitting; a fresh blank measurement stays blank."""
+        repeats = self._padded(repeats)
         if repeats != self._repeats:
             self._repeats = repeats
-            self._before = (repeats[0][:-1], repeats[1][:-1])
-        now = zip(self._repeats, self._before, strict=True)
+            self._before = tuple(one[:-1] for one in repeats)
         self._row.set_values(
-            tuple(one[-1] - self._offset if len(one) > len(old) else None for one, old in now)
+            tuple(
+                one[-1] - offset if len(one) > len(old) else None
+                for one, old, offset in zip(
+                    self._repeats, self._before, self._offsets(), strict=True
+                )
+            )
         )
         self._say_earlier()
 
     def set_offset(self, offset: Decimal) -> None:
-        """Shows and takes every value less this much; the values stay as they are."""
+        """Shows and takes each lens's value less this much; the values stay as they are."""
         if offset != self._offset:
             self._offset = offset
             self.set_value(self._repeats)
@@ -68,27 +92,34 @@ class LayoutInput(QWidget):
     def another(self) -> None:
         """Begins a further measurement of both lenses."""
         self._before = self._repeats
-        self._row.set_values((None, None))
+        self._row.set_values((None,) * len(self._specs))
         self._say_earlier()
         self.setFocus()
 
-    def _on_values_changed(self, values: tuple[Decimal | None, ...]) -> None:
-        right, left = (
-            old if value is None else (*old, value + self._offset)
-            for old, value in zip(self._before, values, strict=True)
+    def _padded(self, repeats: tuple[Repeats, ...]) -> tuple[Repeats, ...]:
+        """One tuple a field, empty where none was handed in."""
+        return (*repeats, *((),) * (len(self._specs) - len(repeats)))
+
+    def _offsets(self) -> tuple[Decimal, ...]:
+        """What each field shows less, mm: only distances of one lens are from an edge."""
+        more = len(self._specs) - len(_LENSES)
+        return (*(self._offset for _ in _LENSES), *(Decimal(0),) * more)
+
+    def _on_values_changed(self, values: Values) -> None:
+        self._repeats = tuple(
+            old if value is None else (*old, value + offset)
+            for old, value, offset in zip(self._before, values, self._offsets(), strict=True)
         )
-        self._repeats = (right, left)
         self.value_changed.emit(self._repeats)
 
     def _say_earlier(self) -> None:
         parts = [
-            f"{side} {plain_text(value - self._offset, self._spec)}"
-            for side, old in zip(("right", "left"), self._before, strict=True)
+            f"{spec.label.removesuffix(' lens').lower()} {plain_text(value - offset, spec)}"
+            for spec, old, offset in zip(
+                self._specs, self._before, self._offsets(), strict=True
+            )
             for value in old
         ]
-        self._earlier.setText(f"Earlier: {', '.join(parts)} {self._spec.unit}" if parts else "")
+        unit = self._specs[0].unit
+        self._earlier.setText(f"Earlier: {', '.join(parts)} {unit}" if parts else "")
         self._earlier.setVisible(bool(parts))
-
-
-def _for(label: str, spec: NumberSpec) -> NumberSpec:
-    return replace(spec, label=label)

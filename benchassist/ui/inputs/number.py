@@ -1,5 +1,6 @@
 """A number field: label and unit above, the sentence that is wrong below."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
@@ -51,6 +52,7 @@ class NumberInput(QWidget):
         super().__init__(parent)
         self._spec = spec
         self._value: Decimal | None = None
+        self._refusal = _NOT_TAKEN
         self._label = QLabel(_labelled(spec.label, spec.unit))
         self._label.setProperty("role", "caption")
         self._edit = QLineEdit()
@@ -100,6 +102,15 @@ class NumberInput(QWidget):
         self._show_problem(sentence)
         self.setFocus()
 
+    def refuse(self, before: Decimal | None, sentence: str) -> None:
+        """Puts back a value while a new one is offered, and says why that is not taken."""
+        self._refusal = sentence
+        self.set_value(before)
+
+    def set_step(self, step: Decimal | None) -> None:
+        """Reads figures as those of a display that cuts its steps short; None for others."""
+        self._spec = replace(self._spec, step=step)
+
     def allow_long_label(self, width: int) -> None:
         """Lets the label run over two lines above a field of at least this width, px."""
         self._label.setWordWrap(True)
@@ -128,6 +139,7 @@ class NumberInput(QWidget):
     def _offer(self, value: Decimal | None) -> bool:
         """Emits a new value; when it was put back at once, the text stays to be tried again."""
         text = self._edit.text()
+        self._refusal = _NOT_TAKEN
         self._value = value
         self._restore()
         self.value_changed.emit(value)
@@ -135,7 +147,7 @@ class NumberInput(QWidget):
             return True
         self._edit.setText(text)
         self._edit.setModified(True)
-        self._show_problem(_NOT_TAKEN)
+        self._show_problem(self._refusal)
         return False
 
     def _show_problem(self, sentence: str) -> None:

@@ -3,6 +3,8 @@
 from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 
+from benchassist.job.instrument import as_shown, exact_of
+
 MINUS = "−"
 _EIGHTH = Decimal("0.125")
 _EIGHTHS = {"12": "125", "37": "375", "62": "625", "87": "875"}
@@ -25,6 +27,8 @@ class NumberSpec:
         is_signed: the value may be negative, and its sign is always shown.
         is_power: digits without a separator are hundredths: 225 is 2.25, 50 is 0.50.
         in_eighths: .12 .37 .62 .87 stand for the eighths 0.125 0.375 0.625 0.875.
+        step: the step, D, of a display that shows it cut to two places: in steps of 0.0625
+            .06 stands for 0.0625 and .18 for 0.1875; None where figures are exact.
         is_axis: zero is refused with the sentence that the trade writes 180.
         bases: the words of a prism component's two bases, positive first; a number
             other than zero needs one of them, or its first letter: '1.5 in', '2d'.
@@ -39,6 +43,7 @@ class NumberSpec:
     is_signed: bool = False
     is_power: bool = False
     in_eighths: bool = False
+    step: Decimal | None = None
     is_axis: bool = False
     bases: tuple[str, str] | None = None
     description: str = ""
@@ -91,6 +96,8 @@ def _number(plain: str, text: str, spec: NumberSpec) -> Parsed:
         size = Decimal(_expanded(digits, spec))
     except InvalidOperation:
         return Parsed(problem=f"{text.strip()} is not a number. Type it like {_example(spec)}.")
+    if spec.step is not None:
+        size = exact_of(size, spec.step)
     return _checked(-size if negative and size else size, spec)
 
 
@@ -114,8 +121,10 @@ def _checked(value: Decimal, spec: NumberSpec) -> Parsed:
         return Parsed(problem="An axis of 0 is written 180.")
     if not spec.low <= value <= spec.high:
         return Parsed(problem=_range_sentence(spec))
-    is_eighth = spec.in_eighths and value % _EIGHTH == 0
-    if not is_eighth and value != value.quantize(Decimal(1).scaleb(-spec.places)):
+    in_steps = spec.in_eighths and value % _EIGHTH == 0
+    if spec.step is not None:
+        in_steps = in_steps or value % spec.step == 0
+    if not in_steps and value != value.quantize(Decimal(1).scaleb(-spec.places)):
         return Parsed(problem=f"At most {spec.places} decimal places here.")
     return Parsed(value=value)
 
@@ -135,13 +144,13 @@ def _example(spec: NumberSpec) -> str:
 
 
 def _two_places(size: Decimal) -> str:
-    """Two places, an eighth's third cut off; a third place that is no eighth's is shown."""
-    digits = f"{size:.3f}"
-    return digits[:-1] if size % _EIGHTH == 0 or digits.endswith("0") else digits
+    """Two places, the rest of a sixteenth cut off; a third place of others is shown."""
+    digits = f"{as_shown(size):.3f}"
+    return digits.removesuffix("0")
 
 
 def plain_text(value: Decimal, spec: NumberSpec) -> str:
-    """The value as its field shows it: powers to two places, an eighth's third cut off."""
+    """The value as its field shows it: powers to two places, the rest of a sixteenth cut."""
     size = abs(value)
     if spec.bases and value:
         return f"{_two_places(size)} {spec.bases[0] if value > 0 else spec.bases[1]}"

@@ -1,7 +1,8 @@
 """Readings of one point: the fields of the present one, and the earlier ones in words."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any
 
 from PySide6.QtCore import Signal
@@ -25,6 +26,7 @@ class Form:
         words: a complete reading in words.
         needs_all: whether only all fields together make a reading that can be kept.
         needed: how many fields, from the left, the values so far call for; all when None.
+        is_shown_in_steps: whether its powers stand on a display, which may cut its steps short.
     """
 
     key: str
@@ -35,6 +37,7 @@ class Form:
     words: Callable[[Any], str]
     needs_all: bool = False
     needed: Callable[[Values], int] | None = None
+    is_shown_in_steps: bool = False
 
 
 class RepeatedInput(QWidget):
@@ -64,6 +67,7 @@ class RepeatedInput(QWidget):
         self._readings: tuple[Any, ...] = ()
         self._is_blank = True
         self._meter = ""
+        self._steps: Mapping[str, Decimal] = {}
         self._switch = Segments(tuple((form.key, form.name) for form in forms), self)
         self._switch.setVisible(len(forms) > 1)
         self._switch.chosen.connect(self._on_form_chosen)
@@ -96,6 +100,7 @@ class RepeatedInput(QWidget):
         grew_elsewhere = readings != self._readings
         self._readings = readings
         self._is_blank = not readings or (self._is_blank and not grew_elsewhere)
+        self._fit_steps()
         if not self._is_blank:
             self._use(self._key_of(readings[-1]))
             self._row.set_values(self._form.values(readings[-1]))
@@ -112,6 +117,7 @@ class RepeatedInput(QWidget):
         """Begins a further reading of the same point, once the present one is complete."""
         if self._readings and not self._is_blank:
             self._is_blank = True
+            self._fit_steps()
             self._row.set_values((None,) * len(self._form.specs))
             self._say_earlier()
         self.setFocus()
@@ -135,6 +141,14 @@ class RepeatedInput(QWidget):
         self._rows.setCurrentIndex(keys.index(key))
         self._switch.set_value(key)
         self.setFocusProxy(self._row)
+        self._fit_steps()
+
+    def _fit_steps(self) -> None:
+        """Lets the fields of a display read the figures of the meter that is read."""
+        meter = self._meter if self._is_blank else self._readings[-1].meter
+        step = self._steps.get(meter) if self._form.is_shown_in_steps else None
+        for field, spec in zip(self._row.fields(), self._form.specs, strict=True):
+            field.set_step(step if spec.is_power else None)
 
     def _on_form_chosen(self, key: str) -> None:
         if not self._is_blank:
@@ -168,9 +182,15 @@ class RepeatedInput(QWidget):
                 field.ask_for("This part is needed as well; 0 when there is none.")
         return is_half
 
-    def set_meter(self, meter: str) -> None:
-        """Names the lens meter of the readings to come; a reading keeps its own."""
-        self._meter = meter
+    def set_meter(self, meter: str, steps: Mapping[str, Decimal] | None = None) -> None:
+        """Names the lens meter of the readings to come; a reading keeps its own.
+
+        Args:
+            meter: what readings name as their meter.
+            steps: the steps, D, of the displays that cut their figures short, by that name.
+        """
+        self._meter, self._steps = meter, steps or {}
+        self._fit_steps()
 
     def _make(self, values: Values) -> Any:
         meter = self._meter if self._is_blank else self._readings[-1].meter

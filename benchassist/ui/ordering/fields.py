@@ -16,7 +16,7 @@ class FormField:
     """One field of the order.
 
     Attributes:
-        path: dotted path in the Order.
+        path: dotted path in the Order; below 'both' what stands with each eye in halves.
         label: what the person sees.
         takes: a number, choices, or None for a line of text.
         is_several: whether several of the choices may hold.
@@ -64,8 +64,14 @@ def _eye_fields(eye: Eye) -> tuple[FormField, ...]:
         ("centre_thickness", specs.millimetre("Centre thickness", "0", "30")),
         ("base_curve", specs.dioptre("Base curve", limit=25)),
         ("verification.power.sphere", specs.dioptre("Meter sphere", in_eighths=True)),
-        ("verification.power.cylinder", specs.dioptre("Meter cylinder", limit=20)),
+        (
+            "verification.power.cylinder",
+            specs.dioptre("Meter cylinder", in_eighths=True, limit=20),
+        ),
         ("verification.power.axis", specs.axis("Meter axis")),
+        ("verification.add", specs.addition("Meter addition", in_eighths=True)),
+        ("verification.prism.base_in", specs.horizontal_prism("Meter prism in or out")),
+        ("verification.prism.base_up", specs.vertical_prism("Meter prism up or down")),
     )
     return tuple(_number(f"{eye}.{path}", spec) for path, spec in named)
 
@@ -77,12 +83,14 @@ def sections(rule_sets: Choices) -> tuple[Section, ...]:
         FormField("design", "Lens design", words_of(Design)),
         FormField("material", "Lens material", words_of(LensMaterial)),
         _number("index", specs.index("Index")),
-        FormField("tint", "Tint", span=2),
+        FormField("tint", "Tint"),
         FormField("addition_surface", "Addition is on the", words_of(Surface)),
         _number("minimum_height", specs.millimetre("Shortest height", "0", "80")),
         _number("segment_width", specs.millimetre("Segment width", "0", "80")),
         _number("segment_depth", specs.millimetre("Segment depth", "0", "80")),
         _number("vertex_distance", specs.millimetre("Vertex distance", "0", "40")),
+        _number("both.distance_pd", specs.millimetre("Distance, both eyes", "20", "120")),
+        _number("both.near_pd", specs.millimetre("Near, both eyes", "20", "120")),
         FormField("rule_set", "Judged by", rule_sets, span=2),
         FormField("remark", "Remark", span=5),
         FormField("treatments", "Treatments", words_of(Treatment), span=5, is_several=True),

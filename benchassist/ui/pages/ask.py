@@ -1,12 +1,12 @@
 """The page of a bench prompt: the spectacles above, the ask strip with its gauges below."""
 
+from decimal import Decimal
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
-    QGridLayout,
     QHBoxLayout,
     QLabel,
     QPushButton,
@@ -15,35 +15,33 @@ from PySide6.QtWidgets import (
 )
 from typing_extensions import override
 
-from benchassist.guide.answers import ANSWERED, answer_to, with_answer
+from benchassist.guide.answers import ANSWERED, answer_to, may_be_together, with_answer
 from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.prompts import Prompt
 from benchassist.job.checks import Answer
 from benchassist.job.instrument import Speech
 from benchassist.job.readings import Datum
+from benchassist.ui.asking.gauges import MOST, Gauges
 from benchassist.ui.asking.ordered import target_words
+from benchassist.ui.asking.reading_notes import direction_words, surface_words
 from benchassist.ui.asking.scenes import scene_for
-from benchassist.ui.drawings.gauge import Gauge
+from benchassist.ui.asking.verdict_words import Notes, VerdictWords
 from benchassist.ui.drawings.spectacles import SpectaclesDrawing
 from benchassist.ui.inputs.addition import AdditionInput
-from benchassist.ui.inputs.answering import AnswerInput, answer_input
+from benchassist.ui.inputs.answering import AnswerInput, answer_input, cut_steps
 from benchassist.ui.inputs.check import CheckInput
 from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.repeated import RepeatedInput
 from benchassist.ui.pages.base import Page
-from benchassist.ui.restyle import restyle
 from benchassist.ui.theme import Theme
-from benchassist.verdicts.finding import Finding, State, worst
+from benchassist.verdicts.finding import State
 from benchassist.verdicts.near import proposal
 
-_GAUGES = 4
 _NUMBER_KEYS = frozenset("0123456789+-.,")
 _HIGH, _LOW = 264, 184
 """The height of the strip with readings, and with an answer by eye, px."""
-
-_GAUGE_WIDTH = 160
 
 
 class AskPage(Page):
@@ -65,6 +63,7 @@ class AskPage(Page):
         self._reads_first = False
         self._forms: dict[str, str] = {}
         self._meter, self._speech = "", Speech.DISPLAY
+        self._step: Decimal | None = None
         self._drawing = SpectaclesDrawing(theme)
         self._drawing.mark_clicked.connect(self.prompt_asked)
         self._title = _label("title")
@@ -73,16 +72,19 @@ class AskPage(Page):
         self._better_after = _label("caption")
         self._ordered = _label("caption")
         self._meter_used = _label("caption")
-        self._sentence = _label("sentence")
+        self._direction = _label("caption")
+        self._verdict, self._notes = VerdictWords(), Notes(theme)
+        self._notes_below, self._notes_beside = QVBoxLayout(), QVBoxLayout()
         self._holder = QVBoxLayout()
         self._next = _NextButton()
         self._next.clicked.connect(self.next_asked)
         self._next.corrected.connect(self._on_corrected)
         self._was_changed = False
-        self._gauges = tuple(Gauge(theme) for _ in range(_GAUGES))
+        self._gauges = Gauges(theme)
         self._lay_out()
 
-    def _lay_out(self) -> None:
+    def _answering(self) -> QWidget:
+        """The left half: what is asked, the input, and what is said of the answer."""
         answering = QWidget()
         left = QVBoxLayout(answering)
         left.setContentsMargins(0, 0, 0, 0)
@@ -91,29 +93,29 @@ class AskPage(Page):
             left.addWidget(widget)
         left.addSpacing(4)
         left.addLayout(self._holder)
-        for widget in (self._ordered, self._sentence, self._meter_used):
-            left.addWidget(widget)
+        left.addWidget(self._direction)
+        left.addWidget(self._ordered)
+        left.addWidget(self._verdict)
+        left.addLayout(self._notes_below)
+        left.addWidget(self._meter_used)
         left.addStretch(1)
-        self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(16)
-        self._grid.setVerticalSpacing(8)
-        self._grid.setRowStretch(_GAUGES, 1)
-        for gauge in self._gauges:
-            gauge.setMinimumWidth(_GAUGE_WIDTH)
-            gauge.setMaximumWidth(2 * _GAUGE_WIDTH)
-        self._place_gauges(columns=2)
+        return answering
+
+    def _lay_out(self) -> None:
         last = QHBoxLayout()
         last.addStretch(1)
         last.addWidget(self._next)
         right = QVBoxLayout()
-        right.addLayout(self._grid, 1)
+        right.addLayout(self._gauges)
+        right.addLayout(self._notes_beside)
+        right.addStretch(1)
         right.addLayout(last)
         self._strip = strip = QFrame()
         strip.setProperty("role", "ask")
         self._halves = QHBoxLayout(strip)
         self._halves.setContentsMargins(24, 20, 20, 16)
         self._halves.setSpacing(24)
-        self._halves.addWidget(answering, 1)
+        self._halves.addWidget(self._answering(), 1)
         self._halves.addLayout(right, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -125,11 +127,19 @@ class AskPage(Page):
         """Which instrument form each kind of reading starts in."""
         self._forms = forms
 
-    def set_meter(self, key: str, speech: Speech) -> None:
-        """Which lens meter readings name, and how it gives a power."""
-        self._meter, self._speech = key, speech
+    def set_meter(self, key: str, speech: Speech, step: Decimal | None = None) -> None:
+        """Which lens meter readings name, how it gives a power, and a step it cuts short, D."""
+        self._meter, self._speech, self._step = key, speech, step
+        self._tell_meters()
+
+    def _tell_meters(self) -> None:
         if isinstance(self._input, RepeatedInput):
-            self._input.set_meter(key)
+            job = self._standing.job if self._standing else None
+            self._input.set_meter(self._meter, cut_steps(job, self._meter, self._step))
+
+    def show_asked(self, *, is_asked: bool) -> None:
+        """Shows by which key one finds what may have happened."""
+        self._verdict.show_asked(is_asked=is_asked)
 
     def set_reads_first(self, *, reads_first: bool) -> None:
         """Hides the order until the reading is in, so that the eye is not led."""
@@ -153,15 +163,17 @@ class AskPage(Page):
         if isinstance(self._input, DistanceInput):
             job = standing.job
             self._input.set_datum(job.now.pair.datum, job.order.frame.dbl)
+            self._input.show_together(is_shown=may_be_together(job.order))
         now = standing.prompt(prompt.id)
         if now is None:
             return
         _say(self._again, now.again_because)
         _say(self._better_after, _better_after(now))
         _say(self._meter_used, _meter_words(now))
-        self._show_verdict(now)
+        _say(self._direction, direction_words(standing.job, prompt))
         hides = self._reads_first and not now.is_done
-        self._show_order(prompt, hides=hides)
+        self._show_verdict(now, hides=hides)
+        self._show_order(now, hides=hides)
         self._drawing.set_scene(scene_for(standing, prompt, hides_order=hides))
 
     def _build_input(self, prompt: Prompt) -> None:
@@ -180,48 +192,37 @@ class AskPage(Page):
         if isinstance(made, DistanceInput):
             made.datum_chosen.connect(self._on_datum)
         if isinstance(made, RepeatedInput):
-            made.set_meter(self._meter)
+            self._tell_meters()
             if prompt.kind.value in self._forms:
                 made.set_form(self._forms[prompt.kind.value])
             made.form_chosen.connect(lambda key: self.form_chosen.emit(prompt.kind.value, key))
         self._holder.addWidget(made)
         self.setTabOrder(made, self._next)
-        is_wide = len(prompt.inputs) > 0 and len(prompt.inputs) != _GAUGES
-        self._place_gauges(columns=1 if is_wide else 2)
+        is_wide = len(prompt.inputs) > 0 and len(prompt.inputs) != MOST
+        self._gauges.place(columns=1 if is_wide else 2)
         self._strip.setMinimumHeight(_LOW if prompt.kind in ANSWERED else _HIGH)
 
-    def _place_gauges(self, *, columns: int) -> None:
-        """Puts the gauges in so many columns: one, where the fields need the width."""
-        for position, gauge in enumerate(self._gauges):
-            self._grid.addWidget(gauge, position // columns, position % columns)
-
-    def _show_order(self, prompt: Prompt, *, hides: bool) -> None:
+    def _show_order(self, now: PromptStanding, *, hides: bool) -> None:
         assert self._standing is not None  # noqa: S101  (shown before)
-        order = self._standing.job.order
-        now = self._standing.prompt(prompt.id)
-        is_read = now is not None and now.is_done
+        order, prompt, is_read = self._standing.job.order, now.prompt, now.is_done
         words = "" if hides else target_words(order, prompt, self._speech, is_read=is_read)
         _say(self._ordered, words)
+        proposed = None
         if isinstance(self._input, AdditionInput) and prompt.eye is not None:
-            self._input.propose_surface(proposal(order, prompt.eye).surface)
+            proposed = proposal(order, prompt.eye)
+            self._input.propose_surface(proposed.surface)
+        surface = surface_words(proposed, hides_order=hides)
+        self._notes.show_notes(now, surface, keeps_quiet=hides)
 
-    def _show_verdict(self, now: PromptStanding) -> None:
+    def _show_verdict(self, now: PromptStanding, *, hides: bool) -> None:
         measured = tuple(one for one in now.findings if one.limit is not None)
-        for position, gauge in enumerate(self._gauges):
-            finding = measured[position] if position < len(measured) else None
-            gauge.setVisible(finding is not None)
-            gauge.set_finding(finding, hide_ordered=self._reads_first and not now.is_done)
+        self._gauges.show_findings(measured, hides_order=hides)
         self._halves.setStretch(1, 1 if measured else 0)
-        state = worst([one.state for one in now.findings])
-        told = [_told(one, now.prompt) for one in now.findings if one.state is state]
-        speaks = now.is_done and state in {State.OUTSIDE, State.CLOSE}
-        more = f" And {len(told) - 1} more." if len(told) > 1 else ""
-        self._sentence.setText(f"{told[0]}{more}" if speaks else "")
-        self._sentence.setToolTip("\n".join(told) if speaks else "")
-        self._sentence.setVisible(speaks)
-        restyle(self._sentence, "verdict", state.value)
+        (self._notes_beside if measured else self._notes_below).addWidget(self._notes)
+        self._verdict.show_findings(now, keeps_quiet=hides)
         if isinstance(self._input, CheckInput):
-            self._input.show_remedies(is_needed=state is State.OUTSIDE)
+            is_outside = any(one.state is State.OUTSIDE for one in now.findings)
+            self._input.show_remedies(is_needed=is_outside)
 
     def _on_finished(self) -> None:
         """Lets a new answer be seen before going on; an old one is passed at once."""
@@ -308,12 +309,6 @@ class _NextButton(QPushButton):
             self.corrected.emit(event.text())
         else:
             super().keyPressEvent(event)
-
-
-def _told(finding: Finding, prompt: Prompt) -> str:
-    """The sentence of a finding, with its eye where the prompt is about both."""
-    eye = "" if finding.eye is None or prompt.eye else f"{finding.eye.capitalize()} lens: "
-    return f"{eye}{finding.sentence}"
 
 
 def _shown_answer(standing: Standing, prompt: Prompt) -> Any:

@@ -24,7 +24,12 @@ from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.inputs.text import ChoiceInput, TextInput
 from benchassist.ui.ordering.fields import Choices, FormField, Section, sections
-from benchassist.ui.ordering.values import FieldValue, field_value, with_field_value
+from benchassist.ui.ordering.values import (
+    FieldValue,
+    field_value,
+    refusal,
+    with_field_value,
+)
 from benchassist.ui.pages.base import Page
 from benchassist.verdicts.plausible import Question
 
@@ -36,7 +41,7 @@ class OrderPage(Page):
     """Everything ordered, typed from top to bottom with Enter.
 
     Signals:
-        confirmed: the id of a question that the person has looked at.
+        confirmed: the question that the person has looked at, as it was put.
     """
 
     confirmed = Signal(str)
@@ -135,6 +140,12 @@ class OrderPage(Page):
             self._scroll.ensureWidgetVisible(following, 0, 48)
 
     def _on_value_changed(self, field: FormField, value: FieldValue) -> None:
+        refused = refusal(self._order, field.path, value)
+        made = self._inputs[field.path]
+        if refused and isinstance(made, NumberInput):
+            before = field_value(self._order, field.path)
+            made.refuse(before if isinstance(before, Decimal) else None, refused)
+            return
         self._propose(with_field_value(self._order, field.path, value))
 
     def _propose(self, order: Order) -> None:
@@ -202,7 +213,7 @@ class _Questions(QFrame):
         label.setWordWrap(True)
         button = QPushButton("As ordered")
         button.setAccessibleDescription(f"Confirms: {question.sentence}")
-        button.clicked.connect(lambda: self.confirmed.emit(question.id))
+        button.clicked.connect(lambda: self.confirmed.emit(question.sentence))
         row.addWidget(label, 1)
         row.addWidget(button)
         return line

@@ -1,10 +1,10 @@
 """The record page: what is out, what becomes of the pair, the names, the PDF."""
 
+from collections.abc import Sequence
 from html import escape
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
-    QFrame,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -26,11 +26,13 @@ from benchassist.ui.inputs.text import TextInput
 from benchassist.ui.pages.base import Page
 from benchassist.ui.state_mark import StateMark
 from benchassist.ui.theme import Theme
-from benchassist.verdicts.finding import State
+from benchassist.verdicts.diagnose.telling import SlipQuestion
+from benchassist.verdicts.finding import Finding, State
 
 _WIDEST = 1000
 """Beyond this a line is too long to be read at a glance, px."""
 
+_PRESSING = (State.OUTSIDE, State.CLOSE)
 _OUTCOMES = tuple((one.value, one.value.capitalize()) for one in Outcome)
 _ACTS = (
     (Act.PREPARE, "Prepared by &me"),
@@ -59,8 +61,7 @@ class RecordPage(Page):
         self._summary = QLabel()
         self._summary.setProperty("role", "sentence")
         self._summary.setWordWrap(True)
-        self._list = QVBoxLayout()
-        self._list.setSpacing(6)
+        self._pressing, self._slips, self._noted = _Listed(), _Listed(), _Listed()
         self._outcome = Segments(_OUTCOMES)
         self._outcome.chosen.connect(lambda key: self._propose("outcome", Outcome(key)))
         self._reason = TextInput("Reason, for anything but a plain release", LONGEST_REMARK)
@@ -89,7 +90,8 @@ class RecordPage(Page):
         column.setSpacing(12)
         column.addWidget(_titled("Before you sign"))
         column.addWidget(self._summary)
-        column.addLayout(self._list)
+        for listed in (self._pressing, self._slips, self._noted):
+            column.addWidget(listed)
         column.addSpacing(8)
         column.addWidget(_titled("What becomes of the pair"))
         column.addWidget(self._outcome)
@@ -139,29 +141,26 @@ class RecordPage(Page):
             button.setEnabled(not refusal)
             self._refusals[act].setText(refusal)
 
-    def _show_findings(self, standing: Standing) -> None:
-        while self._list.count():
-            taken = self._list.takeAt(0)
-            widget = taken.widget() if taken else None
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        for finding in standing.findings:
-            if finding.state in {State.OUTSIDE, State.CLOSE}:
-                eye = f"{finding.eye.capitalize()} lens: " if finding.eye else ""
-                title = f"{eye}{_title_of(standing, finding.prompt)}"
-                self._list.addWidget(self._finding_line(finding.state, title, finding.sentence))
+    def show_slips(self, asked: tuple[SlipQuestion, ...]) -> None:
+        """Shows what may have happened where something is outside; none hides the part."""
+        lines = [_text_of(one.about, one.sentence) for one in asked]
+        self._slips.show_lines("What may have happened (questions, not causes)", lines)
 
-    def _finding_line(self, state: State, title: str, sentence: str) -> QFrame:
-        line = QFrame()
+    def _show_findings(self, standing: Standing) -> None:
+        pressing = [one for one in standing.findings if one.state in _PRESSING]
+        noted = [one for one in standing.findings if one.is_told and one not in pressing]
+        self._pressing.show_lines("", [self._line_of(standing, one) for one in pressing])
+        self._noted.show_lines("Noted", [self._line_of(standing, one) for one in noted])
+
+    def _line_of(self, standing: Standing, finding: Finding) -> QWidget:
+        eye = f"{finding.eye.capitalize()} lens: " if finding.eye else ""
+        title = f"{eye}{_title_of(standing, finding.prompt)}"
+        line = QWidget()
         row = QHBoxLayout(line)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(12)
-        row.addWidget(StateMark(self._theme, state))
-        text = QLabel(f"<b>{escape(title)}</b>  {escape(sentence)}")
-        text.setProperty("role", "sentence")
-        text.setWordWrap(True)
-        row.addWidget(text, 1)
+        row.addWidget(StateMark(self._theme, finding.state))
+        row.addWidget(_text_of(title, finding.sentence), 1)
         return line
 
     @override
@@ -176,6 +175,40 @@ class RecordPage(Page):
         if self._standing is not None:
             job = self._standing.job
             self.proposed.emit(job.with_now(with_value_at(job.now, f"signoff.{field}", value)))
+
+
+class _Listed(QWidget):
+    """Lines one below the other under a quiet heading; hidden while there are none."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._lines = QVBoxLayout(self)
+        self._lines.setContentsMargins(0, 0, 0, 0)
+        self._lines.setSpacing(6)
+        self.hide()
+
+    def show_lines(self, heading: str, lines: Sequence[QWidget]) -> None:
+        """Shows these lines instead of those before, and the heading unless it is empty."""
+        while taken := self._lines.takeAt(0):
+            if (widget := taken.widget()) is not None:
+                widget.hide()
+                widget.deleteLater()
+        for widget in (*([_headed(heading)] if heading and lines else []), *lines):
+            self._lines.addWidget(widget)
+        self.setVisible(bool(lines))
+
+
+def _text_of(title: str, sentence: str) -> QLabel:
+    text = QLabel(f"<b>{escape(title)}</b>  {escape(sentence)}")
+    text.setProperty("role", "sentence")
+    text.setWordWrap(True)
+    return text
+
+
+def _headed(title: str) -> QLabel:
+    label = QLabel(title)
+    label.setProperty("role", "caption")
+    return label
 
 
 def _title_of(standing: Standing, prompt_id: str) -> str:

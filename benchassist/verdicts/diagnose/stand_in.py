@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
-from benchassist.job.checks import Checks
+from benchassist.job.checks import HandWork
 from benchassist.job.document import Attempt, Job
 from benchassist.job.order import (
     ComponentPrism,
@@ -125,14 +125,14 @@ def _without(
     return found - predicted + wanted
 
 
-def _seat(now: Attempt, heights: Mapping[str, Decimal | None]) -> Checks:
+def _seat(now: Attempt, heights: Mapping[str, Decimal | None]) -> HandWork:
     """The answer on the fitting crosses with other heights; none where none was given."""
     cross = now.fit.answers.get("cross")
     if cross is None or None in heights.values():
-        return Checks()
+        return HandWork()
     higher = {f"{eye}_up": height for eye, height in heights.items()}
     measured = {**cross.measured, **higher}
-    return Checks.model_validate({"answers": {"cross": {"measured": measured}}})
+    return HandWork.model_validate({"answers": {"cross": {"measured": measured}}})
 
 
 def _once(value: Decimal | None) -> tuple[Decimal, ...]:

@@ -86,9 +86,9 @@ def may_explain(sight: Sight, changes: tuple[Change, ...]) -> bool:
 def explained(sight: Sight, pair: Pair, changes: tuple[Change, ...]) -> tuple[str, ...]:
     """The keys of the findings outside that a slip explains; none where it must not be offered.
 
-    The reading must be within the limits of the slip's pair, and that pair outside those of
-    the order. What the slip leaves as ordered, such as the sphere of a lens that is turned, is
-    no part of its story and may be outside by itself. What no order can state is no slip.
+    The reading must be within the limits of the slip's pair in everything that the slip
+    speaks of, the whole power where it is a part of the power; and that pair outside those of
+    the order. What no order can state is no slip.
     """
     if not is_near(sight, pair, changes):
         return ()
@@ -99,8 +99,7 @@ def explained(sight: Sight, pair: Pair, changes: tuple[Change, ...]) -> tuple[st
         shown = _judged(sight, as_predicted(sight, pair, changes), changes)
     except ValidationError:
         return ()
-    touched = {finding.key for finding in shown if finding.difference}
-    if watched & touched & left_over or not watched & _outside(shown):
+    if watched & left_over or not watched & _outside(shown):
         return ()
     outside = (key for key in dict.fromkeys(related) if sight.has_outside(key))
     return tuple(key for key in outside if key not in left_over)

@@ -33,7 +33,7 @@ def finding(
 
 
 def drawn(gauge: Gauge) -> QImage:
-    gauge.resize(264, 88)
+    gauge.resize(264, gauge.sizeHint().height())
     return gauge.grab().toImage()
 
 
@@ -41,7 +41,7 @@ def bead_at(gauge: Gauge, theme: Theme, state: State) -> float:
     """The middle of what has the colour of the state on the line of the scale."""
     image = drawn(gauge)
     colour = theme.state_colour(state)
-    y = 45 * image.height() // 88
+    y = 44 * image.height() // 96
     xs = [x for x in range(image.width()) if image.pixelColor(x, y) == colour]
     return sum(xs) / len(xs) / image.width()
 
@@ -142,6 +142,35 @@ def test_a_long_title_is_shown_whole_in_smaller_type(gauge: Gauge) -> None:
     pictures = []
     for ending in ("power", "cylinder"):
         gauge.set_finding(replace(finding(), what=f"Meridian of the highest {ending}"))
-        gauge.resize(200, 88)
+        gauge.resize(200, 96)
         pictures.append(gauge.grab().toImage())
     assert pictures[0] != pictures[1]
+
+
+@pytest.mark.parametrize(
+    ("probability", "words"),
+    [
+        ("0.962", "96 % likely within the limit."),
+        ("0.999", "over 99 % likely within the limit."),
+        ("1", "over 99 % likely within the limit."),
+        ("0.003", "under 1 % likely within the limit."),
+    ],
+)
+def test_how_likely_it_is_within_is_told_and_never_as_certain(
+    gauge: Gauge, probability: str, words: str
+) -> None:
+    plain = drawn(gauge)
+    gauge.set_finding(replace(finding(), probability=Decimal(probability)))
+    assert gauge.toolTip().endswith(words)
+    assert gauge.accessibleDescription().endswith(words)
+    assert drawn(gauge) != plain
+
+
+def test_what_is_read_again_says_why_though_it_is_likely(gauge: Gauge) -> None:
+    close = replace(finding(state=State.CLOSE), probability=Decimal("0.9"))
+    gauge.set_finding(close)
+    assert gauge.toolTip().endswith(
+        "90 % likely within the limit. Not sure enough to be called within."
+    )
+    gauge.set_finding(finding())
+    assert gauge.toolTip() == ""

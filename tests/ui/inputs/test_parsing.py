@@ -1,5 +1,6 @@
 """What somebody typed, read as the trade writes numbers."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -9,6 +10,8 @@ from benchassist.ui.inputs.parsing import NumberSpec, Parsed, parse, plain_text
 
 POWER = specs.dioptre("Sphere")
 DRUM = specs.dioptre("Sphere lines", in_eighths=True)
+EIGHTHS = replace(POWER, step=Decimal("0.125"))
+SIXTEENTHS = replace(POWER, step=Decimal("0.0625"))
 AXIS = specs.axis("Axis")
 IN_OUT = specs.horizontal_prism("Horizontal")
 UP_DOWN = specs.vertical_prism("Vertical")
@@ -35,6 +38,12 @@ LENGTH = specs.millimetre("Distance", "10", "60")
         ("-2.12", POWER, "-2.12"),
         (".37", DRUM, "0.375"),
         ("62", DRUM, "0.625"),
+        ("-2.62", EIGHTHS, "-2.625"),
+        ("-262", EIGHTHS, "-2.625"),
+        ("-2.60", EIGHTHS, "-2.60"),
+        ("+.06", SIXTEENTHS, "0.0625"),
+        ("-1,93", SIXTEENTHS, "-1.9375"),
+        ("-1.9375", SIXTEENTHS, "-1.9375"),
         ("180", AXIS, "180"),
         ("7", AXIS, "7"),
         ("165°", AXIS, "165"),

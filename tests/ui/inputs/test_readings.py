@@ -198,7 +198,9 @@ def test_a_check_is_answered_by_measurement(qtbot: QtBot, check: CheckInput) -> 
 
 
 def test_a_check_to_be_repeated_starts_blank(check: CheckInput) -> None:
-    old = Answer(seen=Seen.FAULT, measured={"right": Decimal(30)}, again_because="bench.x-ing")
+    old = Answer(
+        seen=Seen.FAULT, measured={"right": Decimal(30)}, again_because=("bench.x-ing",)
+    )
     check.set_value(old)
     check.press("G")
     assert check.value() == Answer(seen=Seen.GOOD)

@@ -1,0 +1,143 @@
+"""Why a fault of the frame matters to this wearer: what it does before the eyes, in words."""
+
+from collections.abc import Callable, Mapping
+from decimal import Decimal
+from math import atan2, degrees, radians, tan
+
+from benchassist.geometry.on_face import Sides, cross_height_difference, roll, yaw
+from benchassist.optics.eye import Eye
+from benchassist.optics.prism import imbalance, prentice
+from benchassist.optics.vertex import effect_at
+from benchassist.verdicts.case import Case
+from benchassist.verdicts.words import dioptres, millimetres, prism_amount
+
+HINGE_TO_EAR = 95.0
+"""From the joint to the top of the ear, mm. Own choice of a usual head."""
+
+HINGES = 130.0
+"""Between the joints, mm. Own choice of a usual frame."""
+
+USUAL_PD = Decimal(64)
+"""Centre distance where none is ordered, mm; common practice, no source."""
+
+USUAL_VERTEX = Decimal(12)
+"""Vertex distance where none is ordered, mm; the usual average of fitting texts."""
+
+_SHOWS = Decimal("0.005")
+_TENTH = Decimal("0.1")
+_TIP = 128.0
+"""From the rims to the tip of a temple 100 mm to the bend and 40 mm behind it, mm."""
+
+
+def consequence(case: Case, name: str, fault: Decimal) -> str:
+    """What a fault does, as the end of a sentence that begins with a semicolon; or nothing.
+
+    Args:
+        case: the job: its powers and distances.
+        name: the row of the bench limits, such as 'skew'.
+        fault: its size in that row's unit, of either sign.
+    """
+    rule = _RULES.get(name)
+    said = rule(case, abs(float(fault))) if rule and fault else ""
+    return f"; {said}" if said else ""
+
+
+def _skew(case: Case, step: float) -> str:
+    """One lens is carried up and the other down by half of the step."""
+    powers = [case.power_to_find(eye)[0] for eye in Eye]
+    right, left = powers
+    if right is None or left is None:
+        return ""
+    prisms = [
+        prentice(power.power(), eye, 0.0, half)
+        for power, eye, half in ((right, Eye.RIGHT, -step / 2), (left, Eye.LEFT, step / 2))
+    ]
+    apart = Decimal(abs(imbalance(*prisms).vertical))
+    return (
+        f"on these powers {prism_amount(apart)} of vertical imbalance"
+        if _is_felt(apart)
+        else ""
+    )
+
+
+def _x_ing(_: Case, twist: float) -> str:
+    return f"it lifts the tip of a temple by about {_about(_TIP * tan(radians(twist)))}"
+
+
+def _plane_step(case: Case, step: float) -> str:
+    return _closer(case, step)
+
+
+def _open_angle(case: Case, apart: float) -> str:
+    closer = abs(yaw(Sides(90.0 + apart, 90.0), float(_pd(case)[0])).right_closer)
+    worth = _closer(case, closer)
+    moved = f"one lens comes {_about(closer)} closer{_pd(case)[1]}"
+    return f"{moved}, {worth}" if worth else moved
+
+
+def _pantoscopic(case: Case, apart: float) -> str:
+    return _rolled(case, apart)
+
+
+def _table_touch(case: Case, gap: float) -> str:
+    return _rolled(case, degrees(atan2(gap, _TIP)))
+
+
+def _rolled(case: Case, apart: float) -> str:
+    """Unequal temple angles roll the front on the face and carry one lens over the other."""
+    rolled = roll(Sides(apart, 0.0), 0.0, HINGE_TO_EAR, HINGES)
+    pd, assumed = _pd(case)
+    crosses = abs(cross_height_difference(float(pd), rolled.angle))
+    said = f"on the face one lens stands {_about(crosses)} higher{assumed}"
+    strongest = max(
+        (power.highest for eye in Eye if (power := case.power_to_find(eye)[0])),
+        default=Decimal(0),
+    )
+    felt = strongest * Decimal(crosses) / 10
+    return f"{said}, {prism_amount(felt)} at {dioptres(strongest)}" if _is_felt(felt) else said
+
+
+def _closer(case: Case, moved: float) -> str:
+    """What a lens is worth to its eye when it stands so much closer than the other, in D."""
+    vertex = float(case.order.vertex_distance or USUAL_VERTEX)
+    changes = [
+        abs(worth - made)
+        for eye in Eye
+        if (power := case.power_to_find(eye)[0]) is not None
+        for worth, made in zip(
+            effect_at(power.power(), vertex, vertex - moved).principal,
+            power.power().principal,
+            strict=True,
+        )
+    ]
+    most = Decimal(max(changes, default=0.0))
+    return f"worth {dioptres(most)} to one eye" if _is_felt(most) else ""
+
+
+def _pd(case: Case) -> tuple[Decimal, str]:
+    """The centre distance of the pair, and what is said where a usual one was taken."""
+    ordered = [case.ordered(eye).distance_pd for eye in Eye]
+    known = [distance for distance in ordered if distance is not None]
+    if len(known) == len(ordered):
+        return sum(known, Decimal(0)), ""
+    return USUAL_PD, f" at a usual PD of {millimetres(USUAL_PD)}"
+
+
+def _about(length: float) -> str:
+    """A length to a tenth of a millimetre."""
+    return millimetres(Decimal(length).quantize(_TENTH))
+
+
+def _is_felt(value: Decimal) -> bool:
+    return abs(value) >= _SHOWS
+
+
+_RULES: Mapping[str, Callable[[Case, float], str]] = {
+    "skew": _skew,
+    "x-ing": _x_ing,
+    "plane-step": _plane_step,
+    "open-angle": _open_angle,
+    "pantoscopic": _pantoscopic,
+    "table-touch": _table_touch,
+}
+"""What each fault of the frame does, by the row of its limit."""
