@@ -1,6 +1,6 @@
 """One step on the paper: what was read, found, answered, corrected, skipped and is open."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from benchassist.guide.prompts import StepId
@@ -71,6 +71,7 @@ def part_blocks(pen: Pen, part: Part) -> tuple[Block, ...]:
         *_read(pen, part.readings),
         *_table(pen, part),
         *_asked(pen, part.slips),
+        *_simply_good(pen, part),
         *cell_blocks(pen, _cells(part)),
         *_done(pen, part),
     )
@@ -234,9 +235,34 @@ def _asked(pen: Pen, slips: Sequence[SlipLine]) -> tuple[Block, ...]:
     return (gap(2, keeps=True), *(replace(line, keeps=True) for line in title), *rows)
 
 
-def _cells(part: Part) -> tuple[Cell, ...]:
-    """What was answered by eye or by choice."""
+def _simply_good(pen: Pen, part: Part) -> tuple[Block, ...]:
+    """The titles of what was found good or done, without a word more."""
+    good = [finding.what for finding in part.findings if is_simply_good(finding)]
+    rows: list[Block] = []
+    if good:
+        text = f"Found good: {'; '.join(good)}."
+        rows += told_block(pen, State.WITHIN.word, text, State.WITHIN)
+    done: dict[str, list[str]] = {}
+    for answer in _unjudged(part):
+        if answer.seen and not _said(answer):
+            done.setdefault(answer.seen, []).append(answer.title)
+    for word, titles in done.items():
+        rows += told_block(pen, word, f"{'; '.join(titles)}.")
+    return tuple(rows)
+
+
+def is_simply_good(finding: FindingLine) -> bool:
+    """Whether a check by eye was found good and nothing was remarked."""
+    return finding.state is State.WITHIN and finding.sentence == f"{finding.what}: found good."
+
+
+def _unjudged(part: Part) -> Iterator[AnswerLine]:
     judged = {finding.prompt for finding in part.findings}
+    return (answer for answer in part.answers if answer.prompt not in judged)
+
+
+def _cells(part: Part) -> tuple[Cell, ...]:
+    """What was answered by eye or by choice, with a remark or other than good."""
     found = [
         Cell(
             " ".join(text for text in (_sentence(part, each), _told(part, each)) if text),
@@ -244,12 +270,12 @@ def _cells(part: Part) -> tuple[Cell, ...]:
             each.state,
         )
         for each in part.findings
-        if not _has_numbers(each)
+        if not _has_numbers(each) and not is_simply_good(each)
     ]
     answered = [
         Cell(": ".join(text for text in (answer.title, _said(answer)) if text), answer.seen)
-        for answer in part.answers
-        if answer.prompt not in judged
+        for answer in _unjudged(part)
+        if _said(answer) or not answer.seen
     ]
     return (*found, *answered)
 
