@@ -75,10 +75,10 @@ def simulate(tally: Tally, random: np.random.Generator, bench: Workbench, size: 
         for share, code in zip(shares, states, strict=True):
             size_of = next(name for name, most in SIZES.items() if share <= most)
             tally.outcomes[size_of, STATES[code]] += 1
-    ordered, off = parts["slipped"]
+    ordered, _ = parts["slipped"]
     slipped, planted = with_slips(random, ordered)
     matters = bench.shares(ordered, slipped) > 1
-    read = bench.read(random, off_by(slipped, off))
+    read = bench.read(random, off_by(slipped, errors_within(random, bench, slipped)))
     for place, slip in enumerate(planted):
         job = job_of(bench, ordered, read, place)
         look(tally, bench, job, slip, matters=bool(matters[place]))

@@ -51,19 +51,19 @@ Assumed, all of it our own:
   lens and the drop of a bend up to 4 times, because the fields of the prompts end there),
   either way, on one side or on the bridge; too much or too little face form is shared alike;
 - readings: one of each, off by a normal error of placing, then rounded to the step of the
-  prompt's input: heights 0.2 mm, marks 0.1 mm by graticule, feelers 0.05 mm, offsets of a
-  temple 0.3 mm and of a rim 0.2 mm, lengths 0.5 mm, drops 1.5 degrees;
+  prompt's input: marks 0.1 mm by graticule, feelers 0.05 mm, offsets of a temple 0.3 mm,
+  lengths 0.5 mm, drops 1.5 degrees;
 - the table: the frame stands by its own weight; the straight edge and the plate behind the
   front are pressed on at the bridge; X-ing is taken from one plate; an open temple is measured
   90 mm behind its joint."""
 
 PLACING = {
     "bench.rotation": 0.1,
-    "bench.skew": 0.2,
+    "bench.skew": 0.05,
     "bench.x-ing": 0.05,
     "bench.four-point": 0.05,
     "bench.open-angle": 0.3,
-    "bench.pantoscopic": 0.2,
+    "bench.pantoscopic": 0.05,
     "bench.table-inverted": 0.05,
     "bench.table-upright": 0.05,
     "bench.temple-bend": 0.5,

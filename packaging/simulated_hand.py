@@ -1,4 +1,4 @@
-"""A hand that bends a simulated frame: roughly as far as it means to, and a little elsewhere."""
+"""A hand that bends a simulated frame: about as far as it means to, and a little elsewhere."""
 
 from dataclasses import dataclass
 

@@ -33,7 +33,8 @@ Assumed, all of it our own:
 - good pairs: every quantity off by a normal error of a quarter of its limit, none past it;
 - faulty pairs: one quantity off by 1 to 2 limits (sphere, cylinder, axis, addition, prism of
   either direction, centration or height), the others as in good pairs;
-- slips: one slip in the order of an otherwise good pair, each kind that can be made alike;
+- slips: one slip in the order, each kind that can be made alike; the pair is good as the one
+  that was made by it;
 - readings: one of each point. Meter error normal with the class limit / sqrt 3, common to both
   meridians of a lens; setting noise of step / sqrt 12 on each line; then rounded to the step.
   Axis: marker 1 / sqrt 3 and step / sqrt 12. Lengths: rule of 0.5 mm, step / sqrt 12."""

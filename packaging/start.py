@@ -25,6 +25,7 @@ Usage: python3 packaging/start.py [WORD] [ARGUMENTS]
   draw        set up, then draw the window and write the demo records into out/
   bench       set up, then measure the speed; --quick for small sizes
   confusion   set up, then judge simulated pairs; --help for its sizes
+  blindfold   set up, then put simulated frames right; --help for its sizes
   setup       set up for development, and nothing else
 """
 
@@ -328,6 +329,11 @@ def confusion(arguments: list[str]) -> int:
     return run(set_up("run"), "packaging/confusion.py", *arguments)
 
 
+def blindfold(arguments: list[str]) -> int:
+    """Put simulated frames right and say how many corrections it takes."""
+    return run(set_up("run"), "packaging/blindfold.py", *arguments)
+
+
 def set_up_only() -> int:
     """Set up everything that development needs."""
     check_libraries(window=False)
@@ -337,7 +343,9 @@ def set_up_only() -> int:
 
 def do(word: str, rest: list[str]) -> int:
     """Do what the first word asks for; the exit status."""
-    with_arguments = {"test": test, "bench": bench, "confusion": confusion}
+    with_arguments = {
+        "test": test, "bench": bench, "confusion": confusion, "blindfold": blindfold,
+    }  # fmt: skip
     without = {"": open_window, "draw": draw, "setup": set_up_only}
     if word in with_arguments:
         return with_arguments[word](rest)

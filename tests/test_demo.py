@@ -49,6 +49,10 @@ STORIES: tuple[tuple[str, JobState, set[str]], ...] = (
 )
 
 
+_LOOK_AGAIN = {"7-prism-accepted-deviation": {"surface.scratches.1"}}
+"""What a supervisor decided on: a pit in the outer zone."""
+
+
 def test_every_demo_job_has_a_story_here() -> None:
     assert [file.stem for file in FILES] == [name for name, _, _ in STORIES]
 
@@ -59,7 +63,9 @@ def test_the_story_and_nothing_else(name: str, state: JobState, outside: set[str
     findings = judged(job)
     assert job.state is state
     assert {one.key for one in findings if one.state is State.OUTSIDE} == outside
-    assert [one.key for one in findings if one.state is State.CLOSE] == []
+    assert {one.key for one in findings if one.state is State.CLOSE} == _LOOK_AGAIN.get(
+        name, set()
+    )
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
@@ -177,12 +183,12 @@ def test_whoever_countersigned_did_not_dispense() -> None:
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
-def test_its_record_tells_every_finding_on_two_to_four_pages(file: Path) -> None:
+def test_its_record_tells_every_finding_on_two_to_five_pages(file: Path) -> None:
     job = read(file.read_bytes())
     record = record_of(job, demo_workshop(), last_moment(job))
     document = PdfDocument(record_pdf(record))
     said = "".join("".join(page.get_textpage().get_text_range().split()) for page in document)
-    assert 2 <= len(document) <= 4
+    assert 2 <= len(document) <= 5
     assert len(record.findings) == len(judged(job))
     for finding in record.findings:
         told = finding.what if is_simply_good(finding) else finding.sentence

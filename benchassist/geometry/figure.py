@@ -1,6 +1,6 @@
 """A drawing as numbers: named strokes and named spots in millimetres."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchassist.optics.eye import Eye
 
@@ -36,6 +36,14 @@ class Spot:
 
 
 @dataclass(frozen=True, slots=True)
+class Note:
+    """A few words and the place beside which they stand, mm."""
+
+    words: str
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
 class Figure:
     """A view of the spectacles.
 
@@ -43,13 +51,17 @@ class Figure:
         view: 'front', 'top', 'side' or 'table'.
         strokes: in the order in which they are painted.
         spots: places by name.
-        factor: how many times larger than measured a fault is drawn; 1 when nothing is.
+        factor: how many times larger than measured the faults are drawn; 1 when none is.
+        notes: the sizes of the faults that are pointed out, as measured.
+        panels: titles over the pictures of which it is made; empty where it is a single one.
     """
 
     view: str
     strokes: tuple[Stroke, ...]
     spots: tuple[Spot, ...]
     factor: float = 1.0
+    notes: tuple[Note, ...] = ()
+    panels: tuple[Note, ...] = ()
 
     def spot(self, name: str) -> Point | None:
         """The place of that name, None where this view has none."""
@@ -58,6 +70,21 @@ class Figure:
     def named(self, name: str) -> tuple[Stroke, ...]:
         """The strokes of that name."""
         return tuple(stroke for stroke in self.strokes if stroke.name == name)
+
+    def shifted(self, x: float) -> "Figure":
+        """The same picture moved to the right, mm."""
+
+        def moved(point: Point) -> Point:
+            return point[0] + x, point[1]
+
+        return Figure(
+            self.view,
+            tuple(replace(one, points=tuple(map(moved, one.points))) for one in self.strokes),
+            tuple(replace(one, at=moved(one.at)) for one in self.spots),
+            self.factor,
+            tuple(replace(one, at=moved(one.at)) for one in self.notes),
+            tuple(replace(one, at=moved(one.at)) for one in self.panels),
+        )
 
     @property
     def bounds(self) -> Box:

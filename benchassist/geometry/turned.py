@@ -1,80 +1,108 @@
-"""The front view with one half, one lens or one pad out of place."""
+"""The front view of a frame with faults, each part where its half, lens or pad is."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from benchassist.geometry.fault import Enlarged, Motion, Piece
-from benchassist.geometry.figure import Figure, Polyline, Spot, Stroke
+from benchassist.geometry.bent import bent, made_as, without
+from benchassist.geometry.fault import Drawn, Motion
+from benchassist.geometry.figure import Figure, Point, Polyline, Spot, Stroke
+from benchassist.geometry.frame_state import FrameState, frame_points
 from benchassist.geometry.front import front_view
+from benchassist.geometry.halves import halves, pose
+from benchassist.geometry.look import pointed_out
 from benchassist.geometry.plan import FrontPlan
-from benchassist.geometry.solid import Move, shift, turn
+from benchassist.geometry.solid import Move, Place, turn
 from benchassist.optics.eye import Eye
 
 _LENS_PARTS = frozenset(
     {"lens", "centre", "cross", "arc", "engraving", "level", "near-circle", "segment"}
     | {"segment-band"}
 )
+_GHOSTS = frozenset({"lens", "pad"})
 
-_Moves = dict[Eye, Move]
 
+def bent_front(plan: FrontPlan, drawn: Drawn) -> Figure:
+    """The spectacles from the front, with ghosts of where what is pointed out should be.
 
-def turned_front(plan: FrontPlan, fault: Enlarged) -> Figure:
-    """The spectacles from the front with the fault drawn, and ghosts of what moved."""
-    figure = front_view(plan)
-    moves = {eye: move for eye in Eye if (move := _move(plan, eye, fault))}
-    piece = fault.kind.piece
-    strokes = tuple(_moved(stroke, moves, piece) for stroke in figure.strokes)
-    shown = "pad" if piece is Piece.PAD else "lens"
+    The true lenses are drawn square on: their face form is left out, so that the boxed sizes
+    are to scale.
+    """
+    flat = replace(made_as(plan), face_form=0.0)
+    state = bent(flat, drawn)
+    good = front_view(plan)
+    figure = _placed(plan, good, state)
+    aside = _placed(plan, good, bent(flat, without(drawn)))
+    pairs = zip(figure.strokes, aside.strokes, strict=True)
     ghosts = tuple(
-        replace(stroke, name="ghost") for stroke in figure.named(shown) if stroke.eye in moves
+        replace(true, name="ghost")
+        for moved, true in pairs
+        if true.name in _GHOSTS and moved != true
     )
-    spots = figure.spots
-    if piece is Piece.HALF:
-        spots = tuple(_moved_spot(spot, moves) for spot in spots)
-    return Figure("front", (*strokes, *ghosts), spots, fault.factor)
+    pointed = pointed_out(drawn, halves(plan, state), _flat)
+    strokes = (*figure.strokes, *ghosts, *pointed.strokes)
+    return Figure("front", strokes, figure.spots, drawn.factor, pointed.notes)
 
 
-def _move(plan: FrontPlan, eye: Eye, fault: Enlarged) -> Move | None:
-    amount = fault.amount(eye)
-    if not amount:
-        return None
-    if fault.kind.motion is Motion.TURN_Z:
-        x, y = plan.place(eye, (0.0, 0.0))
-        return turn(Motion.TURN_Z, amount, (x, y, 0.0))
-    return shift(0.0, amount, 0.0)
+def _flat(place: Place) -> Point:
+    return place[0], place[1]
 
 
-def _moved(stroke: Stroke, moves: _Moves, piece: Piece) -> Stroke:
-    if stroke.eye is None:
-        return _sheared(stroke, moves) if piece is Piece.HALF else stroke
-    if stroke.eye not in moves or not _belongs(stroke, piece):
-        return stroke
-    return replace(stroke, points=_flat(stroke.points, moves[stroke.eye]))
+@dataclass(frozen=True, slots=True)
+class _SideMoves:
+    """How the half, its lens and its pad are out of place."""
+
+    half: Move
+    lens: Move
+    pad: Move
+
+    def of(self, stroke: Stroke) -> Move:
+        """The motion of a stroke; the box of a lens goes with its half."""
+        if stroke.name in _LENS_PARTS:
+            return self.lens
+        return self.pad if stroke.name == "pad" else self.half
 
 
-def _belongs(stroke: Stroke, piece: Piece) -> bool:
-    """Whether a stroke is part of the piece; the box stays where it was ordered."""
-    if piece is Piece.LENS:
-        return stroke.name in _LENS_PARTS
-    if piece is Piece.PAD:
-        return stroke.name == "pad"
-    return stroke.name != "box"
+def _placed(plan: FrontPlan, good: Figure, state: FrameState) -> Figure:
+    points = frame_points(state)
+    moves = {
+        eye: _side_moves(plan, state, eye, pose(state.made, points.half(eye))) for eye in Eye
+    }
+    strokes = tuple(
+        replace(stroke, points=_moved(stroke.points, moves[stroke.eye].of(stroke)))
+        if stroke.eye
+        else _between(stroke, moves)
+        for stroke in good.strokes
+    )
+    return Figure("front", strokes, tuple(_moved_spot(spot, moves) for spot in good.spots))
 
 
-def _flat(points: Polyline, move: Move) -> Polyline:
-    return tuple(move((x, y, 0.0))[:2] for x, y in points)
+def _side_moves(plan: FrontPlan, state: FrameState, eye: Eye, half: Move) -> _SideMoves:
+    side = state.side(eye)
+    x, y = plan.place(eye, (0.0, 0.0))
+    in_rim = turn(Motion.TURN_Z, side.lens_turn, (x, y, 0.0))
+    return _SideMoves(
+        half,
+        lambda place: half(in_rim(place)),
+        lambda place: half((place[0], place[1] + side.pad_up, place[2])),
+    )
 
 
-def _sheared(stroke: Stroke, moves: _Moves) -> Stroke:
+def _moved(points: Polyline, move: Move) -> Polyline:
+    return tuple(_flat(move((x, y, 0.0))) for x, y in points)
+
+
+def _between(stroke: Stroke, moves: dict[Eye, _SideMoves]) -> Stroke:
     """The bridge between two halves: each end goes with its half."""
-    reach = max(abs(x) for x, _ in stroke.points)
-    ends = {eye: move((0.0, 0.0, 0.0))[1] for eye, move in moves.items()}
-    right, left = ends.get(Eye.RIGHT, 0.0), ends.get(Eye.LEFT, 0.0)
+    reach = max(abs(x) for x, _ in stroke.points) or 1.0
+    right = _moved(stroke.points, moves[Eye.RIGHT].half)
+    left = _moved(stroke.points, moves[Eye.LEFT].half)
     points = tuple(
-        (x, y + right + (left - right) * (1 + x / reach) / 2) for x, y in stroke.points
+        (a + (c - a) * share, b + (d - b) * share)
+        for (x, _), (a, b), (c, d) in zip(stroke.points, right, left, strict=True)
+        for share in ((1 + x / reach) / 2,)
     )
     return replace(stroke, points=points)
 
 
-def _moved_spot(spot: Spot, moves: _Moves) -> Spot:
+def _moved_spot(spot: Spot, moves: dict[Eye, _SideMoves]) -> Spot:
     eye = next((eye for eye in moves if spot.name.startswith(f"{eye}.")), None)
-    return spot if eye is None else replace(spot, at=_flat((spot.at,), moves[eye])[0])
+    return spot if eye is None else replace(spot, at=_moved((spot.at,), moves[eye].half)[0])

@@ -5,9 +5,10 @@ from typing import Any, assert_never
 
 from benchassist.guide.prompts import Kind, Prompt
 from benchassist.job.checks import Answer, Seen
-from benchassist.job.document import Job
+from benchassist.job.document import Attempt, Job
 from benchassist.job.order import Design, EyeOrder, Order
 from benchassist.job.paths import value_at, with_value_at
+from benchassist.job.surface import Defect
 from benchassist.optics.eye import Eye
 
 READINGS = frozenset({Kind.POWER, Kind.ADDITION, Kind.PRISM, Kind.ENGRAVED})
@@ -15,6 +16,9 @@ READINGS = frozenset({Kind.POWER, Kind.ADDITION, Kind.PRISM, Kind.ENGRAVED})
 
 ANSWERED = frozenset({Kind.CHECK, Kind.CONFIRM, Kind.CHOICE})
 """Kinds whose answer is an `Answer`."""
+
+ACUITY = "acuity"
+"""The reading of a choice that is made by the lines read on a chart or card."""
 
 TOGETHER = "distance_pd"
 """The layout that may be measured of both lenses together."""
@@ -50,16 +54,16 @@ def answer_to(job: Job, prompt: Prompt) -> Any:
 def with_answer(job: Job, prompt: Prompt, answer: Any) -> Job:
     """The job with the answer of the present attempt replaced.
 
-    A prompt that was marked not applicable is asked again once it is answered.
+    A prompt that was marked not applicable is asked again once it is answered. A check with
+    places also takes a tuple: all defects of the pair.
 
     Raises:
         ValueError: the prompt takes no single answer (the order, the record), or the answer
             does not fit its field.
     """
-    now = job.now
-    if prompt.id in now.skipped:
-        kept = {name: why for name, why in now.skipped.items() if name != prompt.id}
-        now = now.with_(skipped=kept)
+    if prompt.has_places and isinstance(answer, tuple):
+        return with_defects(job, prompt, answer)
+    now = _asked_again(job.now, prompt)
     if prompt.kind in READINGS:
         return job.with_now(with_value_at(now, _reading_path(prompt), answer))
     if prompt.kind is Kind.LAYOUT:
@@ -73,6 +77,20 @@ def with_answer(job: Job, prompt: Prompt, answer: Any) -> Job:
         answers = {**_answers(job, prompt), prompt.name: answer}
         return job.with_now(with_value_at(now, f"{prompt.step}.answers", answers))
     raise ValueError(f"{prompt.id} takes no single answer")
+
+
+def with_defects(job: Job, prompt: Prompt, defects: tuple[Defect, ...]) -> Job:
+    """The job with all defects of its lenses replaced, as they were changed at a prompt."""
+    now = _asked_again(job.now, prompt)
+    return job.with_now(now.with_(surface=now.surface.with_(defects=defects)))
+
+
+def _asked_again(now: Attempt, prompt: Prompt) -> Attempt:
+    """The attempt with the prompt no longer marked not applicable."""
+    if prompt.id not in now.skipped:
+        return now
+    kept = {name: why for name, why in now.skipped.items() if name != prompt.id}
+    return now.with_(skipped=kept)
 
 
 def is_given(job: Job, prompt: Prompt) -> bool:
@@ -90,7 +108,8 @@ def is_given(job: Job, prompt: Prompt) -> bool:
         case Kind.LAYOUT:
             return _is_laid_out(job, prompt.reading)
         case Kind.CHECK | Kind.CONFIRM | Kind.CHOICE:
-            return answer is not None and _is_answered(prompt, answer)
+            is_answered = answer is not None and _is_answered(prompt, answer)
+            return is_answered or _is_answered_by_places(job, prompt, answer)
         case Kind.FORM:
             return _is_ordered(job.order, prompt)
         case Kind.SIGN:
@@ -114,6 +133,13 @@ def _is_answered(prompt: Prompt, answer: Answer) -> bool:
     if prompt.kind is Kind.CONFIRM:
         return answer.seen is Seen.GOOD
     return answer.seen is not None or _is_measured(prompt, answer)
+
+
+def _is_answered_by_places(job: Job, prompt: Prompt, answer: Answer | None) -> bool:
+    """Whether defects were noted at their places, and are not to be looked at again."""
+    if not prompt.has_places or (answer is not None and answer.again_because):
+        return False
+    return bool(job.now.surface.noted_at(prompt.name))
 
 
 def _is_measured(prompt: Prompt, answer: Answer) -> bool:

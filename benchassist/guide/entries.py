@@ -73,6 +73,7 @@ class PromptEntry(Frozen):
     how: Text = ""
     why: Text = ""
     fault: Text = ""
+    limit: Text = ""
     caution: Text = ""
     evidence: Annotated[tuple[Name, ...], Field(min_length=1)]
     group: Text = ""
@@ -82,6 +83,7 @@ class PromptEntry(Frozen):
     picture: str = ""
     measurement: tuple[MeasurementEntry, ...] = ()
     options: tuple[Text, ...] = ()
+    places: bool = False
     remedy: tuple[RemedyEntry, ...] = ()
     designs: tuple[Design, ...] = ()
     rims: tuple[Rim, ...] = ()

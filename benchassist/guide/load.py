@@ -54,7 +54,7 @@ _METER = "meter"
 
 _TEXTS = frozenset(
     {
-        *("title", "ask", "how", "why", "fault", "caution", "group", "otherwise"),
+        *("title", "ask", "how", "why", "fault", "limit", "caution", "group", "otherwise"),
         *("label", "does", "tool", "text", "never"),
     }
 )
@@ -244,6 +244,7 @@ def _prompt(entry: PromptEntry, step: StepId, eye: Eye | None, shared: _Shared) 
         how=entry.how,
         why=entry.why,
         fault=entry.fault,
+        limit=entry.limit,
         caution=entry.caution,
         evidence="; ".join(source.title for source in evidence),
         sources=evidence,
@@ -255,6 +256,7 @@ def _prompt(entry: PromptEntry, step: StepId, eye: Eye | None, shared: _Shared) 
         picture=entry.picture,
         inputs=tuple(Measurement(**dict(item)) for item in entry.measurement),
         options=entry.options,
+        has_places=entry.places,
         remedies=tuple(_remedy(item, where, shared.bends) for item in entry.remedy),
         applies=Applies(entry.designs, entry.rims, entry.needs, entry.otherwise),
         variants=tuple(_variant(item) for item in entry.variant),
@@ -274,6 +276,7 @@ def _remedy(entry: RemedyEntry, where: str, bends: Bends) -> Remedy:
         id=entry.id,
         does=entry.does,
         tool=entry.tool,
+        bend=entry.bend,
         caution=entry.caution,
         heats=entry.heats,
         disturbs=disturbs,

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 from math import cos, degrees, radians
 
-from benchassist.geometry.alignment import open_angle, pantoscopic_angle
-from benchassist.geometry.touch import Gaps, inverted_angle, two_way_touch
 from benchassist.job.document import Job
 from benchassist.optics.eye import Eye
+from benchassist.verdicts import frame_measured as found
+from benchassist.verdicts.answers import Measures
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.words import degrees as in_degrees
@@ -25,8 +25,17 @@ of the 8 to 10 of a teaching article; sources do not agree on any figure."""
 USUAL_DROP = Decimal(45)
 """Drop of a bend on the bench, degrees. Source: a fitting text of 1999; common practice."""
 
-USUAL_END = 40.0
-"""Length of the end behind the bend where none is known, mm; common practice, no source."""
+USUAL_END = Decimal(45)
+"""Length of the end behind the bend, mm; common practice, no source."""
+
+_USUAL_LENGTH = Decimal(145)
+"""Length of a temple where none is ordered, mm; common practice, no source."""
+
+_SHORTEST_END = 10.0
+"""No end behind a bend is taken for shorter, mm."""
+
+_FLAT = 0.5
+"""A steeper end than 60 degrees is taken for 60: its tip hardly moves any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,21 +109,41 @@ def move_for(job: Job, finding: Finding) -> Move | None:
         return None
 
 
-def _measured(job: Job, check: str) -> Mapping[str, Decimal]:
+def measured(job: Job, name: str) -> Measures:
     """What was measured for a check of the bench and still counts.
 
     Raises:
         KeyError: it was not answered, or is to be repeated.
     """
-    answer = job.now.bench.answers[check]
+    answer = job.now.bench.answers[name]
     if answer.again_because:
-        raise KeyError(check)
+        raise KeyError(name)
     return answer.measured
 
 
+def to_zero(number: str, unit: str, value: Decimal) -> Move:
+    """The bend that makes a number of the bridge nought."""
+    return Move(number, -value, unit)
+
+
+def one_temple(job: Job, apart: Decimal) -> Move:
+    """The bend of one endpiece that makes the temples parallel.
+
+    Args:
+        job: where the pantoscopic angles are measured.
+        apart: by how many degrees the right temple points lower than the left.
+    """
+    usual = job.order.frame.tilt or USUAL_TILT
+    try:
+        read = measured(job, "pantoscopic")
+        right = millionth(found.pantoscopic_of(Eye.RIGHT, job.order.frame, read).value)
+    except (KeyError, ValueError):
+        right = usual + apart / 2
+    return _odd_side("pantoscopic", "°", right, right - apart, usual)
+
+
 def _to_zero(number: str, unit: str) -> Callable[[Job, Finding], Move]:
-    """A number of the bridge that should be zero."""
-    return lambda _, finding: Move(number, -(finding.difference or ZERO), unit)
+    return lambda _, finding: to_zero(number, unit, finding.difference or ZERO)
 
 
 def _lens(eye: Eye) -> Callable[[Job, Finding], Move]:
@@ -129,62 +158,51 @@ def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, usual: Deci
 
 
 def _open_angle(job: Job, _: Finding) -> Move:
-    read = _measured(job, "open-angle")
-    right, left = (
-        millionth(open_angle(float(read[f"{eye}_out"]), float(read[f"{eye}_back"])))
-        for eye in Eye
-    )
+    read = measured(job, "open-angle")
+    right, left = (millionth(found.open_angle_of(eye, read).value) for eye in Eye)
     return _odd_side("open_angle", "°", right, left, USUAL_OPEN)
 
 
-def _pantoscopic(job: Job, _: Finding) -> Move:
-    read, frame = _measured(job, "pantoscopic"), job.order.frame
-    right, left = (
-        millionth(pantoscopic_angle(float(read[f"{eye}_offset"]), float(frame.b or 0)))
-        for eye in Eye
-    )
-    return _odd_side("pantoscopic", "°", right, left, frame.tilt or USUAL_TILT)
-
-
-def _bend_start(job: Job, _: Finding) -> Move:
-    """The longer one is moved forward: a bend too far back lets the frame slide."""
-    read = _measured(job, "temple-bend")
-    apart = read["right_start"] - read["left_start"]
-    return Move("bend_start", -abs(apart), "mm", Eye.RIGHT if apart > 0 else Eye.LEFT)
-
-
-def _drop(job: Job, _: Finding) -> Move:
-    read = _measured(job, "temple-bend")
-    return _odd_side("drop", "°", read["right_drop"], read["left_drop"], USUAL_DROP)
-
-
-def _gaps(read: Mapping[str, Decimal]) -> tuple[Gaps, float]:
-    return Gaps(float(read["right_gap"]), float(read["left_gap"])), float(read["run"])
+def _pantoscopic(job: Job, finding: Finding) -> Move:
+    return one_temple(job, finding.difference or ZERO)
 
 
 def _at_plate(job: Job, _: Finding) -> Move:
-    """The temple whose shaft lifts upside down points too low."""
-    lower = millionth(inverted_angle(*_gaps(_measured(job, "table-inverted"))))
-    return Move("pantoscopic", -abs(lower), "°", Eye.RIGHT if lower > 0 else Eye.LEFT)
+    return one_temple(job, millionth(found.at_plate(measured(job, "table-inverted")).value))
+
+
+def _bend_start(job: Job, _: Finding) -> Move:
+    read = measured(job, "temple-bend")
+    usual = (job.order.frame.temple_length or _USUAL_LENGTH) - USUAL_END
+    return _odd_side("bend_start", "mm", read["right_start"], read["left_start"], usual)
+
+
+def _drop(job: Job, _: Finding) -> Move:
+    read = measured(job, "temple-bend")
+    return _odd_side("drop", "°", read["right_drop"], read["left_drop"], USUAL_DROP)
 
 
 def _at_tips(job: Job, _: Finding) -> Move:
     """The tip that presses on the table hangs too low, the temple angles left out."""
-    upright, run = _gaps(_measured(job, "table-upright"))
-    upside_down, run_inverted = _gaps(_measured(job, "table-inverted"))
-    lower = two_way_touch(upright, run, upside_down, run_inverted).right_tip_lower
+    lower = tip_lower(job)
     side = Eye.RIGHT if lower > 0 else Eye.LEFT
-    read = _measured(job, "temple-bend")
-    end = _end(job, float(read[f"{side}_start"]))
+    read = measured(job, "temple-bend")
+    length = job.order.frame.temple_length or _USUAL_LENGTH
+    end = max(float(length - read[f"{side}_start"]), _SHORTEST_END)
     drop = radians(float(read[f"{side}_drop"]))
-    bent = degrees(abs(lower) / (end * max(cos(drop), 0.5)))
+    bent = degrees(float(abs(lower)) / (end * max(cos(drop), _FLAT)))
     return Move("drop", -millionth(bent), "°", side)
 
 
-def _end(job: Job, start: float) -> float:
-    """Length of the temple behind its bend, mm."""
-    length = job.order.frame.temple_length
-    return max(float(length) - start, 10.0) if length else USUAL_END
+def tip_lower(job: Job) -> Decimal:
+    """How much lower the right tip is bent than the left, the temple angles left out, mm.
+
+    Raises:
+        KeyError: one of the two table tests is not measured.
+        ValueError: they cannot be.
+    """
+    upright, inverted = measured(job, "table-upright"), measured(job, "table-inverted")
+    return millionth(found.two_way(upright, inverted).right_tip_lower.value)
 
 
 _MOVES: Mapping[str, Callable[[Job, Finding], Move]] = {

@@ -79,6 +79,7 @@ class Remedy:
         id: its name, unique within the check.
         does: what to do, in one sentence.
         tool: what with.
+        bend: the way of bending, as bends.toml names it.
         caution: what to watch, empty when nothing special.
         heats: whether it warms the front.
         disturbs: ids of the prompts to look at again afterwards, mostly bench checks; ids of
@@ -90,6 +91,7 @@ class Remedy:
     id: str
     does: str
     tool: str
+    bend: str = ""
     caution: str = ""
     heats: bool = False
     disturbs: tuple[str, ...] = ()
@@ -142,6 +144,7 @@ class Prompt:
         title: a few words.
         ask: what to do now, in one sentence.
         how, why, fault, caution: hint texts; `fault` says what a fault looks like.
+        limit: what is still good, for a check by eye, and how that is known.
         evidence: how we know, in words: titles of sources, or 'common practice, no source'.
         sources: the same with addresses.
         group: heading within the step, may be empty.
@@ -152,6 +155,7 @@ class Prompt:
         picture: name of the hint drawing, may be empty.
         inputs: measurements asked for.
         options: choices offered.
+        has_places: whether what is found is noted at its place on the lens, as `Defect`s.
         remedies: corrections that put a fault right; of the prompts that `steps_for` gives
             only those that suit the frame.
         applies: for which orders it is asked.
@@ -169,6 +173,7 @@ class Prompt:
     how: str = ""
     why: str = ""
     fault: str = ""
+    limit: str = ""
     caution: str = ""
     evidence: str = ""
     sources: tuple[Source, ...] = ()
@@ -180,6 +185,7 @@ class Prompt:
     picture: str = ""
     inputs: tuple[Measurement, ...] = ()
     options: tuple[str, ...] = ()
+    has_places: bool = False
     remedies: tuple[Remedy, ...] = ()
     applies: Applies = Applies()
     variants: tuple[Variant, ...] = ()

@@ -1,30 +1,32 @@
 """What to do next about the faults of the frame: the innermost first, with side and amount."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
 from benchassist.guide.flow import PromptStanding, Standing
-from benchassist.guide.moves import Move, move_for
+from benchassist.guide.moves import Move, measured, move_for
 from benchassist.guide.prompts import Remedy, StepId
+from benchassist.guide.rocked import rocked
 from benchassist.job.document import Job
 from benchassist.job.order import FrameMaterial
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.words import listed
 
 MOST_TIMES = 3
-"""So often one check is corrected before it is time to stop: metal hardens, plastic tires, and
-what still comes back has its cause elsewhere. Own proposal."""
+"""So often one place is bent the same way before it is time to stop: metal hardens, plastic
+tires, and what still comes back has its cause elsewhere. Own proposal."""
 
 _SPRINGS = frozenset({FrameMaterial.TITANIUM, FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY})
 _HOW_FAR = "This material springs back: go past the mark, let go and look, in small steps."
 
-_NEEDS = {
+_TELLS_APART = {
     "bench.table-upright": (
         "bench.temple-bend",
-        "a bend that begins further back lifts its tip as well",
+        "A bend that begins further back lifts its tip as well.",
     ),
 }
-"""What must be known besides the checks further inwards, and why."""
+"""What must be measured besides the checks further inwards, and why."""
 
 _FIRST = {"bench.table-upright": "bench.temple-bend"}
 """What is put right before a check though it stands later: it may be the whole fault."""
@@ -40,7 +42,7 @@ class GoOn(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """The next thing to do at the bench.
+    """The next thing to do about a fault of the frame.
 
     Attributes:
         check: id of the prompt that it is about.
@@ -59,6 +61,9 @@ class Proposal:
     move: Move | None = None
 
 
+Prompts = Mapping[str, PromptStanding]
+
+
 def proposal(standing: Standing, step: StepId = StepId.BENCH) -> Proposal | None:
     """What to do next in a step; None while nothing in it is outside.
 
@@ -68,28 +73,20 @@ def proposal(standing: Standing, step: StepId = StepId.BENCH) -> Proposal | None
     prompts = {item.prompt.id: item for item in standing.step(step).prompts}
     for name, item in prompts.items():
         if item.state is State.OUTSIDE:
-            return _about(standing.job, _earlier(name, prompts) or item, prompts)
+            first = _earlier(name, prompts) or item
+            return _measure_first(first, prompts) or _bend(standing.job, first, prompts)
     return None
 
 
-def _earlier(name: str, prompts: dict[str, PromptStanding]) -> PromptStanding | None:
+def _earlier(name: str, prompts: Prompts) -> PromptStanding | None:
     """A later check that is put right before this one, while it is outside itself."""
     first = prompts.get(_FIRST.get(name, ""))
     return first if first is not None and first.state is State.OUTSIDE else None
 
 
-def _about(job: Job, item: PromptStanding, prompts: dict[str, PromptStanding]) -> Proposal:
-    check = item.prompt.id
-    return (
-        _measure_first(item, prompts)
-        or _stop(job, item)
-        or _correct(job, item, *_worst(job, item), check)
-    )
-
-
-def _measure_first(item: PromptStanding, prompts: dict[str, PromptStanding]) -> Proposal | None:
+def _measure_first(item: PromptStanding, prompts: Prompts) -> Proposal | None:
     """What lies further inwards, or tells this fault from another, and is not known."""
-    check, title = item.prompt.id, item.prompt.title
+    title = item.prompt.title
     unknown = [name for name in item.prompt.after if _is_open(prompts, name)]
     if unknown:
         titles = listed(tuple(f"'{prompts[name].prompt.title}'" for name in unknown))
@@ -99,71 +96,88 @@ def _measure_first(item: PromptStanding, prompts: dict[str, PromptStanding]) -> 
             f"Look at {titles} before you bend anything for '{title}'.",
             "A bend further inwards would move this place again.",
         )
-    needed, why = _NEEDS.get(check, ("", ""))
+    needed, why = _TELLS_APART.get(item.prompt.id, ("", ""))
     if needed and _is_open(prompts, needed):
-        return Proposal(
-            needed,
-            GoOn.MEASURE,
-            f"Measure '{prompts[needed].prompt.title}' before you bend anything here.",
-            f"{why[:1].upper()}{why[1:]}.",
-        )
+        sentence = f"Measure '{prompts[needed].prompt.title}' before you bend anything here."
+        return Proposal(needed, GoOn.MEASURE, sentence, why)
     return None
 
 
-def _is_open(prompts: dict[str, PromptStanding], name: str) -> bool:
+def _is_open(prompts: Prompts, name: str) -> bool:
     return name in prompts and not prompts[name].is_done
 
 
-def _stop(job: Job, item: PromptStanding) -> Proposal | None:
-    """What hands at this bench cannot or should no longer put right."""
+def _bend(job: Job, item: PromptStanding, prompts: Prompts) -> Proposal:
+    """The bend for a check, for the check that is really at fault, or why there is none."""
+    finding = _worst(item)
+    advice = rocked(job, item.prompt.id, prompts)
+    if advice is not None and advice.move is None:
+        return Proposal(advice.check, GoOn.MEASURE, advice.sentence, finding.sentence)
+    if advice is not None and advice.check != item.prompt.id:
+        because = f"{finding.sentence} {advice.sentence}"
+        return _correct(job, prompts[advice.check], advice.move, because)
+    move = advice.move if advice is not None else move_for(job, finding)
+    return _correct(job, item, move, finding.sentence)
+
+
+def _worst(item: PromptStanding) -> Finding:
+    """The finding outside whose share of its limit is largest."""
+    outside = [one for one in item.findings if one.state is State.OUTSIDE]
+    return max(outside, key=lambda one: one.share or 0)
+
+
+def _correct(job: Job, item: PromptStanding, move: Move | None, because: str) -> Proposal:
+    check = item.prompt.id
+    refusal = _cannot(job, item, move)
+    if refusal:
+        return Proposal(check, GoOn.STOP, *refusal)
+    remedy = _remedy(item.prompt.remedies, move)
+    sentence = remedy.does if move is None else f"{move.words[:1].upper()}{move.words[1:]}."
+    if move is None and item.prompt.inputs and not _is_measured(job, item):
+        sentence = f"{sentence} Measured, it could be said on which side and by how much."
+    if job.order.frame.material in _SPRINGS:
+        sentence = f"{sentence} {_HOW_FAR}"
+    return Proposal(check, GoOn.CORRECT, sentence, because, remedy, move)
+
+
+def _is_measured(job: Job, item: PromptStanding) -> bool:
+    try:
+        return bool(measured(job, item.prompt.name))
+    except KeyError:
+        return False
+
+
+def _cannot(job: Job, item: PromptStanding, move: Move | None) -> tuple[str, str] | None:
+    """What to do instead, and why hands at this bench cannot or should no longer bend it."""
     check, title = item.prompt.id, item.prompt.title
     if not item.prompt.remedies:
         material = job.order.frame.material
         named = f"{material.value} frame" if material else "frame"
-        return Proposal(
-            check,
-            GoOn.STOP,
+        return (
             "Do not bend it: send the pair back, or let the supervisor decide.",
             f"'{title}' is not put right at the bench on this {named}.",
         )
-    times = sum(correction.check == check for correction in job.now.corrections)
+    times = sum(
+        correction.check == check
+        and (move is None or (correction.side, correction.unit) == (move.side, move.unit))
+        for correction in job.now.corrections
+    )
     if times >= MOST_TIMES:
-        return Proposal(
-            check,
-            GoOn.STOP,
+        return (
             "Stop bending here: look further inwards for the cause, or send the pair back.",
-            f"'{title}' was corrected {times} times and is still outside.",
+            f"'{title}' was put right {times} times in the same place and is still outside.",
         )
     return None
 
 
-def _worst(job: Job, item: PromptStanding) -> tuple[Finding, Move | None]:
-    """The finding outside whose share of its limit is largest, and the bend for it."""
-    outside = [one for one in item.findings if one.state is State.OUTSIDE]
-    first = max(outside, key=lambda one: one.share or 0)
-    return first, move_for(job, first)
-
-
-def _correct(
-    job: Job, item: PromptStanding, finding: Finding, move: Move | None, check: str
-) -> Proposal:
-    remedy = _remedy(item.prompt.remedies, move)
-    sentence = remedy.does if move is None else f"{move.words[:1].upper()}{move.words[1:]}."
-    if job.order.frame.material in _SPRINGS:
-        sentence = f"{sentence} {_HOW_FAR}"
-    return Proposal(check, GoOn.CORRECT, sentence, finding.sentence, remedy, move)
-
-
 def _remedy(remedies: tuple[Remedy, ...], move: Move | None) -> Remedy:
     """The correction that changes the number this way; the first where none says so."""
-    if move is None:
-        return remedies[0]
-    names = _CHANGED_BY.get((move.number, move.change > 0), ())
+    names = _CHANGED_BY.get((move.number, move.change > 0), ()) if move else ()
     fitting = (one for one in remedies if one.id.removesuffix("-warm") in names)
     return next(fitting, remedies[0])
 
 
-_CHANGED_BY: dict[tuple[str, bool], tuple[str, ...]] = {
+_CHANGED_BY: Mapping[tuple[str, bool], tuple[str, ...]] = {
     ("open_angle", True): ("let-out", "file"),
     ("open_angle", False): ("bring-in",),
     ("plane_step", True): ("even-planes",),

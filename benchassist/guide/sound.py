@@ -3,10 +3,10 @@
 from collections import Counter
 from collections.abc import Callable, Iterator
 
-from benchassist.guide.answers import ANSWERED
+from benchassist.guide.answers import ACUITY, ANSWERED
 from benchassist.guide.conditions import CONDITIONS
 from benchassist.guide.guide import UNKNOWN_FRAME, Guide
-from benchassist.guide.prompts import Kind, StepId
+from benchassist.guide.prompts import Kind, Prompt, StepId
 from benchassist.job.order import FrameMaterial, LensMaterial, Rim, Treatment
 from benchassist.job.readings import EyeLayout
 from benchassist.job.signoff import SignOff
@@ -28,6 +28,7 @@ _READINGS = {
     Kind.ENGRAVED: {"engraved_add"},
     Kind.LAYOUT: set(EyeLayout.model_fields),
     Kind.SIGN: set(SignOff.model_fields),
+    Kind.CHOICE: {"", ACUITY},
 }
 _VIEWS = {"front", "top", "side", "table"}
 _NOTED = {
@@ -72,8 +73,15 @@ def _kinds_fit(guide: Guide) -> Iterator[str]:
             yield f"{prompt.id}: a choice, and nothing else, has options."
         if prompt.inputs and prompt.kind is not Kind.CHECK:
             yield f"{prompt.id}: only a check has measurements."
+        if prompt.has_places and not _can_have_places(prompt):
+            yield f"{prompt.id}: only a check of the surfaces by eye has places."
         if prompt.view not in _VIEWS:
             yield f"{prompt.id} has no view '{prompt.view}'."
+
+
+def _can_have_places(prompt: Prompt) -> bool:
+    is_by_eye = prompt.kind is Kind.CHECK and not prompt.inputs
+    return is_by_eye and prompt.step is StepId.SURFACE and prompt.view == "front"
 
 
 def _measurements_are_possible(guide: Guide) -> Iterator[str]:

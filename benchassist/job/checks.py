@@ -6,6 +6,7 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field
 
+from benchassist.job.acuity import Acuity
 from benchassist.job.base import Account, Frozen, FrozenMap, Line, Remark, exact
 from benchassist.optics.eye import Eye
 
@@ -39,6 +40,7 @@ class Answer(Frozen):
         measured: named measurements, mm or degrees as the prompt states.
         choice: the option chosen, for a check that offers options.
         remark: free text.
+        acuity: the lines read on a chart or card; None for every check but those of vision.
         again_because: ids of the checks whose corrections may have disturbed this one, in the
             order of the corrections; while there are any the answer no longer counts and the
             check is to be repeated.
@@ -48,6 +50,7 @@ class Answer(Frozen):
     measured: FrozenMap[Measure] = Field(default_factory=dict, validate_default=True)
     choice: Line = ""
     remark: Remark = ""
+    acuity: Acuity | None = None
     again_because: Causes = ()
 
 

@@ -11,6 +11,7 @@ from benchassist.job.instrument import Instrument
 from benchassist.job.order import Order
 from benchassist.job.readings import LensReadings, PairReadings
 from benchassist.job.signoff import Outcome, SignOff
+from benchassist.job.surface import Inspection
 from benchassist.optics.eye import Eye
 
 SCHEMA: Literal[1] = 1
@@ -32,7 +33,7 @@ class Attempt(Frozen):
     right: LensReadings = LensReadings()
     left: LensReadings = LensReadings()
     pair: PairReadings = PairReadings()
-    surface: Checks = Checks()
+    surface: Inspection = Inspection()
     bench: HandWork = HandWork()
     fit: HandWork = HandWork()
     handover: Checks = Checks()

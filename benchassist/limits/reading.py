@@ -17,7 +17,7 @@ _EDGES = re.compile(r"\s*(?:(?:<=|>=|<|>)\s*\d+(?:\.\d+)?\s*){1,2}")
 METER_KIND = "lens meter"
 """The kind of file that holds errors of the lens meter, which are no limits."""
 
-UNITS = ("D", "Δ", "mm", "°")
+UNITS = ("D", "Δ", "mm", "°", "%")
 """The units of limits."""
 
 _BAND_FIELDS = frozenset(

@@ -43,7 +43,11 @@ def _lowered(text: str) -> str:
 
 def _undecided(findings: tuple[Finding, ...]) -> Iterable[str]:
     states = [finding.state for finding in findings]
-    close = states.count(State.CLOSE)
+    by_eye = sum(one.state is State.CLOSE and one.difference is None for one in findings)
+    close = states.count(State.CLOSE) - by_eye
+    if by_eye:
+        found = plural(by_eye, "finding")
+        yield f"{found} by eye {_needs(by_eye)} a second look and a decision."
     if close:
         yield (
             f"{_lie(close)} so near the limit that the uncertainty of the reading decides, and "
@@ -53,6 +57,10 @@ def _undecided(findings: tuple[Finding, ...]) -> Iterable[str]:
     if missing:
         verb = "was" if missing == 1 else "were"
         yield f"{plural(missing, 'quantity')} asked for {verb} not judged."
+
+
+def _needs(number: int) -> str:
+    return "needs" if number == 1 else "need"
 
 
 def _lie(number: int) -> str:

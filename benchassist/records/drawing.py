@@ -21,10 +21,11 @@ from benchassist.records.ink import (
     SMALL_STRONG,
     SOFT,
     WIDTH,
+    state_colour,
 )
 from benchassist.records.paper import Block, heading
 from benchassist.records.pen import Pen
-from benchassist.records.record import EyeCentration, Record, SpotLine
+from benchassist.records.record import DefectLine, EyeCentration, Record, SpotLine
 from benchassist.records.words import amount
 
 _POINTS_A_MM = 72 / 25.4
@@ -44,6 +45,7 @@ class _Scene:
     scale: float
     middle: float
     crown: float
+    has_defects: bool
 
     def at(self, top: float, point: Point) -> Point:
         x, y = point
@@ -59,7 +61,9 @@ def drawing_blocks(record: Record) -> tuple[Block, ...]:
     figure = front_view(plan)
     left, _, right, high = figure.bounds
     scale = min(_POINTS_A_MM, (WIDTH - 8) / max(right - left, 1.0))
-    scene = _Scene(plan, figure, scale, LEFT + WIDTH / 2, high + _CROWN_MM)
+    scene = _Scene(
+        plan, figure, scale, LEFT + WIDTH / 2, high + _CROWN_MM, bool(record.defects)
+    )
     found = {eye: _found(record.centration.eye(eye)) for eye in Eye}
     lines = dimensions(plan, found[Eye.RIGHT], found[Eye.LEFT])
     lowest = min([-plan.height / 2, *(line.start[1] + _away(plan, line)[1] for line in lines)])
@@ -73,6 +77,8 @@ def drawing_blocks(record: Record) -> tuple[Block, ...]:
         for eye in Eye:
             _draw_found_point(pen, scene, top, eye, found[eye])
             _draw_eye(pen, scene, top, eye, record)
+        for defect in record.defects:
+            _draw_defect(pen, scene, top, defect)
         pen.text_middle(LEFT + WIDTH / 2, top + height - 4, _legend(scene), SMALL_SOFT)
 
     return (*heading("As found", "facing the wearer"), Block(height, draw))
@@ -93,7 +99,8 @@ def _legend(scene: _Scene) -> str:
     drawn = "life size when printed at 100 %" if is_life_size else f"drawn at {size:.2f} : 1"
     assumed = [_SIZES[name] for name in scene.plan.assumed]
     usual = f" · usual {', '.join(assumed)} drawn, none ordered" if assumed else ""
-    return f"{drawn} · plain figures ordered, bold figures found, mm{usual}"
+    crosses = " · slanting crosses: defects by their numbers" if scene.has_defects else ""
+    return f"{drawn} · plain figures ordered, bold figures found, mm{usual}{crosses}"
 
 
 def _draw_stroke(pen: Pen, scene: _Scene, top: float, stroke: Stroke) -> None:
@@ -193,6 +200,18 @@ def _mm(value: float | None) -> str:
     if value is None:
         return ""
     return amount(Decimal(f"{value:.2f}"), "mm").removesuffix(" mm")
+
+
+def _draw_defect(pen: Pen, scene: _Scene, top: float, defect: DefectLine) -> None:
+    """A slanting cross where the defect is, with its number."""
+    in_lens = (float(defect.across), float(defect.up))
+    x, y = scene.at(top, scene.plan.place(defect.eye, in_lens))
+    ink, reach = state_colour(defect.state), 3.0
+    pen.stroke(((x - reach, y - reach), (x + reach, y + reach)), ink, 1.2)
+    pen.stroke(((x - reach, y + reach), (x + reach, y - reach)), ink, 1.2)
+    text = str(defect.number)
+    pen.block(x + 4, y - 10, pen.width(text, SMALL_STRONG) + 2, 9, LENS)
+    pen.text(x + 5, y - 2.8, text, SMALL_STRONG)
 
 
 def _draw_spot(pen: Pen, scene: _Scene, top: float, spot: SpotLine) -> None:

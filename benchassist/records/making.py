@@ -13,6 +13,8 @@ from benchassist.limits.load import Limits
 from benchassist.limits.rule import Rule
 from benchassist.optics.eye import Eye
 from benchassist.records.cautions import cautions
+from benchassist.records.defects import defect_lines
+from benchassist.records.frame_faults import frame_lines
 from benchassist.records.reading_words import typed
 from benchassist.records.record import (
     AnswerLine,
@@ -63,7 +65,6 @@ def make_record(
         evidence=rule_set.evidence,
         acceptance=limits.decision.title,
     )
-    signoff = job.now.signoff
     return Record(
         job_number=job.number,
         job_created=job.created,
@@ -73,7 +74,7 @@ def make_record(
         centration=_centration(job),
         spots=spots(stands),
         rule_set=judged_by,
-        decision=Decision(**dict(signoff), state=job.state),
+        decision=Decision(**dict(job.now.signoff), state=job.state),
         counts=_counts(findings),
         parts=_with_slips(
             _parts(stands, ordered, rules, guide),
@@ -82,6 +83,8 @@ def make_record(
         rules=tuple(_rule_line(number, rule) for number, rule in enumerate(rules, start=1)),
         cautions=cautions(job, findings, guide, rule_set),
         earlier=_earlier(job),
+        defects=defect_lines(job, findings),
+        frame=frame_lines(stands),
     )
 
 

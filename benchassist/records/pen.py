@@ -53,6 +53,7 @@ class Pen:
         self._canvas.setAuthor(author)
         self._canvas.setSubject(subject)
         self._canvas.setCreator("Benchassist")
+        self._wrapped: dict[tuple[str, Face, float], tuple[str, ...]] = {}
 
     def end_page(self) -> None:
         """Finish this page; what follows is drawn on the next one."""
@@ -68,7 +69,16 @@ class Pen:
         return float(self._width_of(text, face.font, face.size))
 
     def wrap(self, text: str, face: Face, room: float) -> tuple[str, ...]:
-        """The text in lines no wider than the room; a word wider than a line is cut."""
+        """The text in lines no wider than the room; a word wider than a line is cut.
+
+        Kept for the next time: a page is laid out more than once until all fits on it.
+        """
+        asked = (text, face, room)
+        if asked not in self._wrapped:
+            self._wrapped[asked] = self._wrap(text, face, room)
+        return self._wrapped[asked]
+
+    def _wrap(self, text: str, face: Face, room: float) -> tuple[str, ...]:
         lines: list[str] = []
         line = ""
         for word in _unbroken(text):

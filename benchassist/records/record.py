@@ -182,6 +182,25 @@ class Part(Frozen):
     open: tuple[OpenLine, ...] = ()
 
 
+class FaultLine(Frozen):
+    """A fault of the frame as the drawing takes it; signs as in `geometry.fault.Fault`."""
+
+    kind: str
+    value: Decimal
+    eye: Eye | None = None
+    is_within: bool = False
+
+
+class FrameLine(Frozen):
+    """A bench check whose faults are drawn, seen one way: now, and before a correction."""
+
+    prompt: str
+    title: str
+    view: str
+    now: tuple[FaultLine, ...] = ()
+    before: tuple[FaultLine, ...] = ()
+
+
 class EyeCentration(Frozen):
     """Where one lens was found to sit, mm; repeats are averaged."""
 
@@ -197,6 +216,22 @@ class SpotLine(Frozen):
     eye: Eye
     text: str
     state: State
+
+
+class DefectLine(Frozen):
+    """A defect of a surface or an edge at its place.
+
+    `across` (towards the nose) and `up` are mm from the boxed centre; `number` is that of the
+    finding 'Defect 1', which says the rest.
+    """
+
+    number: int
+    eye: Eye
+    across: Decimal
+    up: Decimal
+    zone: str
+    state: State
+    text: str
 
 
 class Centration(Frozen):
@@ -262,6 +297,8 @@ class Record(Frozen):
     rules: tuple[RuleLine, ...]
     cautions: tuple[str, ...]
     earlier: tuple[EarlierAttempt, ...]
+    defects: tuple[DefectLine, ...] = ()
+    frame: tuple[FrameLine, ...] = ()
 
     @property
     def findings(self) -> tuple[FindingLine, ...]:

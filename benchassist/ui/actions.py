@@ -13,6 +13,7 @@ class Command(StrEnum):
     SKIP = "skip"
     GOOD = "good"
     FAULT = "fault"
+    CORRECT = "correct"
     UNDO = "undo"
     HINT = "hint"
     READ_FIRST = "read first"
@@ -21,11 +22,14 @@ class Command(StrEnum):
     TRAY = "tray"
     NEW = "new"
     EXPORT = "export"
+    SHEET = "sheet"
+    SLIP = "slip"
     BACKUP = "back up"
     PERSON = "person"
     WORKSHOP = "workshop"
     HOUSE_RULES = "house rules"
     METERS = "meters"
+    SYMPTOMS = "symptoms"
     KEYS = "keys"
     QUIT = "quit"
 
@@ -54,10 +58,13 @@ ACTIONS = (
     Action(Command.SKIP, "", "Not applicable, with a reason", "N"),
     Action(Command.GOOD, "", "Good, or done", "G"),
     Action(Command.FAULT, "", "Fault", "F"),
+    Action(Command.CORRECT, "", "To the correction proposed; Enter accepts it", "C"),
     Action(Command.TRAY, "&Job", "To the &tray", "Ctrl+T"),
     Action(Command.NEW, "&Job", "&New job", "Ctrl+N"),
     Action(Command.UNDO, "&Job", "&Undo the last entry", "Ctrl+Z"),
     Action(Command.EXPORT, "&Job", "Write the record as &PDF", "Ctrl+P"),
+    Action(Command.SHEET, "&Job", "Write the wearer's &sheet as PDF", "Ctrl+E"),
+    Action(Command.SLIP, "&Job", "Write the return s&lip as PDF", "Ctrl+R"),
     Action(Command.BACKUP, "&Job", "Back &up all jobs", "Ctrl+Shift+B"),
     Action(Command.QUIT, "&Job", "&Quit", "Ctrl+Q"),
     Action(Command.HINT, "&View", "&Hint panel", "F1"),
@@ -70,6 +77,7 @@ ACTIONS = (
     Action(Command.METERS, "&Workshop", "&Lens meters and their daily check", "Ctrl+L"),
     Action(Command.WORKSHOP, "&Workshop", "&This workshop", "Ctrl+W"),
     Action(Command.HOUSE_RULES, "&Workshop", "&House rules: limits tightened here", "Ctrl+H"),
+    Action(Command.SYMPTOMS, "&Job", "&Symptoms on the face: what to bend", "Ctrl+Y"),
     Action(Command.KEYS, "&View", "The &keys", "?"),
 )
 

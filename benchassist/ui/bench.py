@@ -53,7 +53,7 @@ class Bench(QWidget):
         self._current = ""
         self._strip = TopStrip()
         self._rail = Rail(theme)
-        self._order = OrderPage(desk.rule_set_choices())
+        self._order = OrderPage(desk.rule_set_choices(), desk.language_choices())
         self._ask = AskPage(theme)
         self._record = RecordPage(theme)
         self._pages = QStackedWidget()
@@ -93,7 +93,7 @@ class Bench(QWidget):
         self._ask.corrected.connect(self._correct)
         self._ask.form_chosen.connect(self.form_chosen)
         self._record.signed.connect(self.signed)
-        self._record.export_asked.connect(lambda: self.command_asked.emit(Command.EXPORT))
+        self._record.paper_asked.connect(self.command_asked)
 
     def open_first(self) -> None:
         """Shows the first prompt that is still open, or the record when none is."""
@@ -162,8 +162,19 @@ class Bench(QWidget):
         self.told.emit(_UNREAD)
         return False
 
-    def _correct(self, check: str, remedy: str) -> None:
-        if self._session.correct(Done(check, remedy)):
+    def take_correction(self) -> None:
+        """Puts the cursor on the correction proposed for what is in view."""
+        if self._page is self._ask:
+            self._ask.take_correction()
+
+    def _correct(self, done: Done) -> None:
+        if not self._session.correct(done) or self._session.standing is None:
+            return
+        step = self._session.standing.step(StepId(done.check.partition(".")[0]))
+        again = [item.prompt.id for item in step.prompts if item.again_because]
+        if again and again[0] != self._current:
+            self._ask.offer_next()
+        else:
             self._page.take_focus()
 
     @property
@@ -199,6 +210,8 @@ class Bench(QWidget):
         page.show_standing(standing, prompt)
         if page is self._order:
             self._order.show_questions(self._desk.questions())
+            if self._session.limits is not None:
+                self._order.show_rules(self._session.limits.rule_set)
         if page is self._record:
             self._record.show_acts({act: self._session.refusal(act) for act in Act})
         self._pages.setCurrentWidget(page)

@@ -4,21 +4,23 @@ from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import datetime
-from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from benchassist.guide.flow import Standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import Kind
 from benchassist.job.instrument import Instrument
 from benchassist.job.signoff import Person
 from benchassist.limits.house import HouseRules
 from benchassist.limits.house_file import HOUSE_FILE, house_file_text, read_house_rules
-from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, rule_sets
+from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, Limits, rule_sets
+from benchassist.records.advice import languages, load_teaching
 from benchassist.records.imprint import imprint_of_journal
 from benchassist.records.making import make_record
-from benchassist.records.pdf import record_pdf
-from benchassist.records.record import Record
+from benchassist.records.record import Imprint, Record
+from benchassist.records.sheet import Sheet, make_sheet
+from benchassist.records.slip import Slip, make_slip
 from benchassist.store.files import write_whole
 from benchassist.store.instruments import (
     MeterCheck,
@@ -34,6 +36,8 @@ from benchassist.verdicts.plausible import CylinderForm, Question, questions
 from benchassist.wrong import BenchError
 
 Clock = Callable[[], datetime]
+
+NO_JOB = "Open a job first: a paper is of one job."
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,6 +167,10 @@ class Desk(QObject):
         """The rule sets on offer, as (id, title)."""
         return tuple((one.id, one.title) for one in rule_sets())
 
+    def language_choices(self) -> tuple[tuple[str, str], ...]:
+        """The languages of the wearer's sheet, as (tag, its own name)."""
+        return tuple((tag, load_teaching(tag).words.name) for tag in languages())
+
     def questions(self) -> tuple[Question, ...]:
         """What looks odd in the open job's order."""
         standing = self.session.standing
@@ -176,22 +184,39 @@ class Desk(QObject):
         Raises:
             BenchError: no job is open.
         """
-        standing, journal = self.session.standing, self.session.journal
-        limits = self.session.limits
-        if standing is None or journal is None or limits is None:
-            raise BenchError("Open a job first: the record is of one job.")
-        imprint = imprint_of_journal(
-            journal, self._settings.workshop, self.session.now(), self.session.damage
-        )
-        return make_record(standing.job, standing.findings, self.guide, limits, imprint)
+        settled, limits = self._open_job()
+        return make_record(settled.job, settled.findings, self.guide, limits, self._imprint())
 
-    def write_record(self, target: Path) -> None:
-        """Writes the record of the open job as PDF.
+    def sheet(self) -> Sheet:
+        """The wearer's sheet of the open job.
 
         Raises:
-            BenchError: no job is open, or the disk refuses.
+            BenchError: no job is open.
         """
-        write_whole(target, record_pdf(self.record()))
+        settled, _ = self._open_job()
+        return make_sheet(settled.job, self._settings.workshop, self.session.now())
+
+    def slip(self) -> Slip:
+        """The return slip of the open job.
+
+        Raises:
+            BenchError: no job is open, or the pair does not go back.
+        """
+        settled, limits = self._open_job()
+        return make_slip(settled.job, settled.findings, self.guide, limits, self._imprint())
+
+    def _open_job(self) -> tuple[Standing, Limits]:
+        settled, limits = self.session.standing, self.session.limits
+        if settled is None or limits is None:
+            raise BenchError(NO_JOB)
+        return settled, limits
+
+    def _imprint(self) -> Imprint:
+        journal = self.session.journal
+        if journal is None:
+            raise BenchError(NO_JOB)
+        session, workshop = self.session, self._settings.workshop
+        return imprint_of_journal(journal, workshop, session.now(), session.damage)
 
 
 def _decision(settings: Settings) -> Decision:

@@ -12,6 +12,7 @@ from benchassist.verdicts.finding import Finding
 _HEADINGS = (
     ("How", "how"),
     ("What a fault looks like", "fault"),
+    ("Still good", "limit"),
     ("Why", "why"),
     ("How we know", "evidence"),
 )

@@ -6,7 +6,9 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QDialog, QWidget
 
 from benchassist.guide.load import load_meter_check
+from benchassist.guide.symptoms import load_symptoms
 from benchassist.job.instrument import Instrument
+from benchassist.job.order import Order
 from benchassist.limits.load import tightenable
 from benchassist.people.roles import may_set_house_rules
 from benchassist.ui.desk import Desk
@@ -15,6 +17,7 @@ from benchassist.ui.keys import KeysSheet
 from benchassist.ui.meter_check import CheckSheet
 from benchassist.ui.meters import MetersSheet
 from benchassist.ui.people import PeopleSheet
+from benchassist.ui.symptoms import SymptomsSheet
 from benchassist.ui.workshop import WorkshopSheet
 from benchassist.wrong import BenchError
 
@@ -38,6 +41,16 @@ class Sheets(QObject):
     def show_keys(self) -> None:
         """Every key, as a list."""
         self._show(KeysSheet(self._window))
+
+    def show_symptoms(self, prompt_id: str) -> None:
+        """What is seen on the face and what to bend for it, reckoned for the open job."""
+        self._try(lambda: self._show_symptoms(prompt_id))
+
+    def _show_symptoms(self, prompt_id: str) -> None:
+        standing = self._desk.session.standing
+        order = standing.job.order if standing else Order()
+        symptoms = load_symptoms(self._desk.guide.language)
+        self._show(SymptomsSheet(symptoms, order, prompt_id, self._window))
 
     def show_people(self) -> None:
         """Who is at the bench."""

@@ -1,6 +1,7 @@
 """The window: the tray and the bench, and what its keys and menus do."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import Qt
@@ -11,12 +12,14 @@ from typing_extensions import override
 from benchassist.guide.prompts import StepId
 from benchassist.job.journal import Entry
 from benchassist.people.roles import Act
+from benchassist.store.files import write_whole
 from benchassist.ui.actions import ACTIONS, Command, bare_letter
 from benchassist.ui.ask_person import AskPerson
 from benchassist.ui.bench import Bench
-from benchassist.ui.desk import Desk
+from benchassist.ui.desk import NO_JOB, Desk
 from benchassist.ui.extent import SMALLEST
 from benchassist.ui.pages.tray import TrayPage
+from benchassist.ui.papers import PAPERS, Paper
 from benchassist.ui.scan import BETWEEN_KEYS_MS, ScanWatch
 from benchassist.ui.sheets import Sheets
 from benchassist.ui.theme import Scheme, Theme
@@ -28,7 +31,7 @@ _TITLE_BAR = 40
 
 
 _LEAVING = frozenset(
-    {Command.TRAY, Command.NEW, Command.QUIT, Command.EXPORT, Command.PERSON, Command.BACKUP}
+    {Command.TRAY, Command.NEW, Command.QUIT, Command.PERSON, Command.BACKUP, *PAPERS}
 )
 """Commands before which everything typed must be on disk."""
 
@@ -79,6 +82,7 @@ class Shell(QMainWindow):
             Command.SKIP: self._skip,
             Command.GOOD: lambda: self._bench.press("G") or self._bench.press("D"),
             Command.FAULT: lambda: self._bench.press("F"),
+            Command.CORRECT: self._bench.take_correction,
             Command.UNDO: self._undo,
             Command.HINT: lambda: settings(hint_open=not self._desk.settings.hint_open),
             Command.READ_FIRST: lambda: settings(read_first=not self._desk.settings.read_first),
@@ -86,12 +90,13 @@ class Shell(QMainWindow):
             Command.SCHEME: self._change_scheme,
             Command.TRAY: self.to_tray,
             Command.NEW: self._begin,
-            Command.EXPORT: self._export,
+            **{one: partial(self._write, paper) for one, paper in PAPERS.items()},
             Command.BACKUP: self._back_up,
             Command.PERSON: self._sheets.show_people,
             Command.METERS: self._sheets.show_meters,
             Command.WORKSHOP: self._sheets.show_workshop,
             Command.HOUSE_RULES: self._sheets.show_house_rules,
+            Command.SYMPTOMS: self._show_symptoms,
             Command.KEYS: self._sheets.show_keys,
             Command.QUIT: self.close,
         }
@@ -224,6 +229,10 @@ class Shell(QMainWindow):
             self._bench.take_focus()
             self.tell(f"Taken back: {self._desk.session.last_part()}.")
 
+    def _show_symptoms(self) -> None:
+        prompt = self._bench.current()
+        self._sheets.show_symptoms(prompt.id if prompt else "")
+
     def _skip(self) -> None:
         prompt = self._bench.current()
         if prompt is None:
@@ -248,21 +257,23 @@ class Shell(QMainWindow):
         if act is Act.NEW_ATTEMPT and not refusal:
             self._bench.open_first()
 
-    def _export(self) -> None:
+    def _write(self, paper: Paper) -> None:
+        """Writes a paper of the open job as PDF, where the person says."""
         standing = self._desk.session.standing
-        if standing is None:
-            self.tell("Open a job first: the record is of one job.")
+        refusal = NO_JOB if standing is None else paper.refusal(standing.job)
+        if standing is None or refusal:
+            self.tell(refusal)
             return
-        name = f"{standing.job.number.replace('/', '-')}-record.pdf"
-        target = self._ask.where_to_save(self, "Write the record", Path.home() / name)
+        proposed = Path.home() / paper.name(standing.job)
+        target = self._ask.where_to_save(self, f"Write {paper.title}", proposed)
         if target is None:
             return
         try:
-            self._desk.write_record(target)
+            write_whole(target, paper.content(self._desk))
         except BenchError as error:
             self.tell(error.sentence)
             return
-        self.tell(f"The record is in {target}.")
+        self.tell(f"{paper.title.capitalize()} is in {target}.")
 
     def _back_up(self) -> None:
         """Writes a whole copy of the database while the window stays open."""

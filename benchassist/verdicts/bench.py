@@ -11,11 +11,13 @@ from benchassist.verdicts.answers import MeasuredCheck, Measures, subject_of
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.consequence import consequence
 from benchassist.verdicts.exact import ZERO, millionth
-from benchassist.verdicts.finding import Finding
-from benchassist.verdicts.weigh import Subject, Value
+from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.rocking_told import why_it_rocks
+from benchassist.verdicts.weigh import READING_DECIDES, Subject, Value
 from benchassist.verdicts.words import degrees, limit_size, millimetres, size, size_beside
 
 LOOK_AGAIN = "not good and not yet to be put right: look again"
+_TENTH = Decimal("0.1")
 COVERS = Decimal(2)
 """So many standard uncertainties are told as what a number is known to: about 95 %."""
 
@@ -31,7 +33,8 @@ def bench_finding(case: Case, subject: Subject, name: str, value: Value, said: s
         said: the sentence up to the limit.
     """
     limit, guard = bench_limit(case, name)
-    told = replace(value, unit=limit.unit, doubt=LOOK_AGAIN)
+    doubt = LOOK_AGAIN if value.doubt == READING_DECIDES else value.doubt
+    told = replace(value, unit=limit.unit, doubt=doubt)
     return subject.judged(told, limit, guard, said)
 
 
@@ -62,16 +65,28 @@ class _Number:
         value: to a millionth, mm or degrees.
         unit: 'mm' or '°'.
         known_to: half of the span in which it lies with about 95 %.
+        per_half_mm: by how much half a millimetre misread moves it.
     """
 
     value: Decimal
     unit: str
     known_to: Decimal
+    per_half_mm: Decimal
 
     @classmethod
     def of(cls, measured: Measured, unit: str) -> "_Number":
         known_to = COVERS * Decimal(measured.uncertainty)
-        return cls(millionth(measured.value), unit, known_to.quantize(Decimal("0.1")))
+        return cls(
+            millionth(measured.value),
+            unit,
+            known_to.quantize(_TENTH),
+            Decimal(measured.per_half_mm).quantize(_TENTH),
+        )
+
+    @property
+    def doubt(self) -> str:
+        """What is said between good and put right."""
+        return f"{LOOK_AGAIN} (0.5 mm misread is {size(self.per_half_mm, self.unit)})"
 
     def beside(self, limit: Decimal) -> str:
         """Its size and how well that is known: '1.2 mm ± 0.4 mm'."""
@@ -96,6 +111,7 @@ def _off_zero(  # noqa: PLR0913, PLR0917  (one call for every number that should
         difference=number.value,
         sign="",
         remark=_consequence(case, name, number.value),
+        doubt=number.doubt,
     )
     return bench_finding(case, subject, name, value, said)
 
@@ -122,7 +138,7 @@ def _turn(case: Case, eye: Eye, measured: Measured) -> Finding:
             limit = min(axis_limit, limit, key=lambda bound: bound.value)
     way = "counter-clockwise" if turn > 0 else "clockwise"
     said = f"Lens turned {number.beside(limit.value)} {way}" if turn else "Not turned"
-    value = Value(found=turn, difference=turn, unit="°", sign="", doubt=LOOK_AGAIN)
+    value = Value(found=turn, difference=turn, unit="°", sign="", doubt=number.doubt)
     return subject.judged(value, limit, min(guard, limit.value), f"{said}{remark}")
 
 
@@ -205,21 +221,24 @@ def _two_sides(case: Case, name: str, what: str, right: Measured, left: Measured
         difference=apart.value,
         sign="",
         remark=_consequence(case, name, apart.value),
+        doubt=apart.doubt,
     )
     said = f"{what} {sides}: {apart.beside(limit.value)} apart"
     return bench_finding(case, subject_of(f"bench.{name}"), name, value, said)
 
 
 def _table_inverted(case: Case, read: Measures) -> tuple[Finding, ...]:
-    return (_table(case, "bench.table-inverted", "shaft", read, found.at_plate(read)),)
+    return _table(case, "bench.table-inverted", "shaft", read, found.at_plate(read))
 
 
 def _table_upright(case: Case, read: Measures) -> tuple[Finding, ...]:
-    return (_table(case, "bench.table-upright", "tip", read, found.at_tips(read)),)
+    return _table(case, "bench.table-upright", "tip", read, found.at_tips(read))
 
 
-def _table(case: Case, check: str, part: str, read: Measures, lower: Measured) -> Finding:
-    """The gap is judged; the angle between the temples that opens it is told."""
+def _table(
+    case: Case, check: str, part: str, read: Measures, lower: Measured
+) -> tuple[Finding, ...]:
+    """The gap is judged, the angle that opens it is told, and why where it is not good."""
     gap = abs(read["right_gap"] - read["left_gap"])
     side = "right" if read["right_gap"] > read["left_gap"] else "left"
     limit, _ = bench_limit(case, "table-touch")
@@ -232,7 +251,10 @@ def _table(case: Case, check: str, part: str, read: Measures, lower: Measured) -
     value = Value(
         found=gap, difference=gap, sign="", remark=_consequence(case, "table-touch", gap)
     )
-    return bench_finding(case, subject_of(check), "table-touch", value, said)
+    judged = bench_finding(case, subject_of(check), "table-touch", value, said)
+    if judged.state in {State.OUTSIDE, State.CLOSE}:
+        return (judged, why_it_rocks(case, check, gap))
+    return (judged,)
 
 
 def _temple_bend(case: Case, read: Measures) -> tuple[Finding, ...]:

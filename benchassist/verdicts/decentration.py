@@ -20,17 +20,52 @@ from benchassist.verdicts.imbalance import (
 )
 from benchassist.verdicts.prism import excess, lenses_to_find, powers_along, prism_ordered
 from benchassist.verdicts.trust import Trust, together
-from benchassist.verdicts.weigh import Subject
-from benchassist.verdicts.words import horizontal_prism, millimetres, vertical_imbalance
+from benchassist.verdicts.weigh import Subject, Value
+from benchassist.verdicts.words import (
+    PRISM,
+    horizontal_prism,
+    millimetres,
+    shows,
+    vertical_imbalance,
+)
 
 _LEVEL = Sides(ZERO, ZERO)
 
 
 def judge_decentration(case: Case) -> tuple[Finding, ...]:
     """The findings on the prism caused by the position of the optical centres."""
-    if case.design is None or case.design.varies:
+    if case.design is None:
         return ()
+    if case.design.varies:
+        return _for_information(case)
     return (_horizontal(case), *_vertical(case))
+
+
+def _for_information(case: Case) -> tuple[Finding, ...]:
+    """What the errors in place of lenses of varying power cause, whose places are judged.
+
+    Reckoned with the whole power for distance: it holds at the fitting cross for an eye that
+    looks far.
+    """
+    lenses = lenses_to_find(case)
+    if lenses is None or (_distance_errors(case) is None and _height_errors(case) is None):
+        return ()
+    caused = imbalance(*_caused(case, lenses))
+    told: list[Finding] = []
+    for direction, amount, words in (
+        ("horizontal", caused.horizontal, horizontal_prism),
+        ("vertical", caused.vertical, vertical_imbalance),
+    ):
+        net = millionth(amount)
+        if shows(net, PRISM):
+            what = f"{direction.capitalize()} prism by centration"
+            subject = Subject(f"pair.caused-{direction}", "pair.distance-pd", what)
+            sentence = (
+                f"{what} {words(net)} for an eye that looks far; for information, the places "
+                "of the lenses are judged."
+            )
+            told.append(subject.none(sentence, Value(found=net, unit=PRISM), is_told=True))
+    return tuple(told)
 
 
 def _horizontal(case: Case) -> Finding:
@@ -91,12 +126,12 @@ def _distance_errors(case: Case) -> Sides | None:
 
 
 def _height_errors(case: Case) -> Sides | None:
-    """Found minus ordered heights of the optical centres, mm; None where they are not known.
+    """Found minus ordered heights, mm; None where they are not known.
 
     Without an ordered height both should be level. The height of a multifocal is that of its
     segment and says nothing of its optical centre.
     """
-    if case.design is not Design.SINGLE_VISION:
+    if case.design is None or case.design.has_segment:
         return None
     found = [mean(read) for eye in Eye if (read := case.now.pair.eye(eye).height)]
     if len(found) < len(Eye):

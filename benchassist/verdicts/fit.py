@@ -1,11 +1,13 @@
-"""The measured checks of the fit: vertex distances, fitting crosses, tilt and face form."""
+"""The measured checks of the fit: where the pair sits, and what that does to the eyes."""
 
 from dataclasses import replace
 from decimal import Decimal
 
 from benchassist.job.order import Design
+from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import prentice
+from benchassist.optics.tilt import centre_drop
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.answers import MeasuredCheck, Measures
 from benchassist.verdicts.bench import LOOK_AGAIN, against_order, bench_finding, bench_limit
@@ -14,6 +16,17 @@ from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import degrees, millimetres, prism, signed_dioptres, size_beside
+from benchassist.verdicts.worn import power_worn_findings, worn
+from benchassist.verdicts.worn_prism import fitting_prism
+from benchassist.verdicts.worn_seat import (
+    comfort_findings,
+    form_findings,
+    level_findings,
+    slip_findings,
+)
+from benchassist.verdicts.worn_zones import zones
+
+_TENTH = Decimal("0.1")
 
 
 def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
@@ -66,7 +79,7 @@ def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
         ]
     if case.design is Design.SINGLE_VISION:
         findings.append(_centres_apart(case, read["right_up"] - read["left_up"]))
-    return tuple(findings)
+    return (*findings, *fitting_prism(case, read), *zones(case, read))
 
 
 def _centres_apart(case: Case, apart: Decimal) -> Finding:
@@ -86,26 +99,45 @@ def _has_prism(case: Case, way: str) -> bool:
     return any(prism.base_in if way == "across" else prism.base_up for prism in prisms)
 
 
-def _told_only(case: Case, way: str) -> str:
-    """Why a single-vision centre off the pupil is no fault; empty where it is judged."""
+def _told_only(case: Case, eye: Eye, way: str) -> str:
+    """Why a single-vision centre off the pupil is not judged; empty where it is."""
     if case.design is not Design.SINGLE_VISION:
         return ""
     if _has_prism(case, way):
         return "for information, prism is ordered and moves the centre"
-    if way == "across":
-        return ""
-    tilt = _tilt_worn(case)
-    if tilt is None:
+    if way == "up" and worn(case, eye).tilt is None:
         return "for information, a centre belongs about 1 mm below the pupil per 2° of tilt"
-    drop = millimetres(tilt / 2)
-    return f"for information, with {degrees(tilt)} of tilt it belongs about {drop} below"
+    return ""
 
 
-def _tilt_worn(case: Case) -> Decimal | None:
-    """The tilt as measured on the wearer, or as ordered."""
-    answer = case.now.fit.answers.get("tilt")
-    measured = answer.measured.get("tilt") if answer else None
-    return case.order.frame.tilt if measured is None else measured
+def _lowered(case: Case, eye: Eye, up: Decimal, caused: str) -> Finding:
+    """A single-vision centre against its place below the pupil, 27 tan t by the tilt.
+
+    The limit grows as the lens grows weaker: it bounds the cylinder that a centre in another
+    place leaves of the tilt, about F (off / 27)^2.
+    """
+    tilt = worn(case, eye).tilt or ZERO
+    drop = millionth(centre_drop(float(tilt)))
+    subject = Subject(f"fit.cross.{eye}-up", "fit.cross", "Centre of the lens, height", eye)
+    limit, guard = _drop_limit(case, eye)
+    off = up + drop
+    seen = f"{size_beside(up, limit.value, 'mm')} {_TOWARDS['up'][0 if up > 0 else 1]}"
+    place = f"{millimetres(drop.quantize(_TENTH))} below the pupil with {degrees(tilt)} of tilt"
+    aside = f"{millimetres(abs(off).quantize(_TENTH))} {'above' if off > 0 else 'below'} that"
+    said = f"{_mark(case)} {seen if up else 'on the pupil'}, it belongs {place}: {aside}"
+    value = Value(ordered=-drop, found=up, difference=off, unit="mm", remark=caused)
+    return subject.judged(replace(value, doubt=LOOK_AGAIN), limit, guard, said)
+
+
+def _drop_limit(case: Case, eye: Eye) -> tuple[Limit, Decimal]:
+    """The proposed limit for a lowered centre by the power of its lens, and down to good."""
+    row, lens = case.limits.bench.row("centre-drop"), case.power_to_find(eye)[0]
+    looked_up = {"power": lens.highest if lens else ZERO}
+    band = row.band(looked_up) if row else None
+    limit = band.limit(looked_up) if band else None
+    if band is None or limit is None or band.good is None:
+        raise LookupError("the bench limits have no row centre-drop")
+    return limit, limit.value - band.good
 
 
 _TOWARDS = {"across": ("towards the nose", "towards the temple"), "up": ("too high", "too low")}
@@ -125,9 +157,11 @@ def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Fin
         direction = _TOWARDS[way][0 if off > 0 else 1]
         said = f"{size_beside(off, bound.value, 'mm')} {direction}"
     value = Value(found=off, difference=off, unit="mm", remark=caused)
-    told = _told_only(case, way)
+    told = _told_only(case, eye, way)
     if told:
         return subject.none(f"{mark} {said}{caused}; {told}.", value)
+    if way == "up" and case.design is Design.SINGLE_VISION:
+        return _lowered(case, eye, off, caused)
     if limit:
         trust = case.doubt.measured((off,), "step-rule")
         return subject.weighed(value, limit, trust, f"{mark} {said}")
@@ -154,19 +188,17 @@ def _caused(case: Case, eye: Eye, across: Decimal, up: Decimal) -> str:
 def _tilt(case: Case, read: Measures) -> tuple[Finding, ...]:
     subject = Subject("fit.tilt", "fit.tilt", "Pantoscopic tilt as worn")
     ordered = case.order.frame.tilt
-    return (against_order(case, subject, "worn-tilt", read["tilt"], ordered),)
-
-
-def _form(case: Case, read: Measures) -> tuple[Finding, ...]:
-    subject = Subject("fit.face-form", "fit.face-form", "Face form as worn")
-    ordered = case.order.frame.face_form
-    return (against_order(case, subject, "worn-form", read["form"], ordered),)
+    tilt = against_order(case, subject, "worn-tilt", read["tilt"], ordered)
+    return (tilt, *power_worn_findings(case))
 
 
 FIT_CHECKS = (
     MeasuredCheck("fit.vertex", ("right", "left"), _vertex),
+    MeasuredCheck("fit.level", ("ends",), level_findings),
     MeasuredCheck("fit.cross", ("right_across", "right_up", "left_across", "left_up"), _cross),
     MeasuredCheck("fit.tilt", ("tilt",), _tilt),
-    MeasuredCheck("fit.face-form", ("form",), _form),
+    MeasuredCheck("fit.face-form", ("right", "left"), form_findings),
+    MeasuredCheck("fit.slipping", ("slip",), slip_findings),
+    MeasuredCheck("fit.comfort", ("minutes",), comfort_findings),
 )
-"""The checks of the fit whose measurements are judged."""
+"""The checks of the fit whose measurements are judged, in the order of the fit."""

@@ -9,6 +9,7 @@ from benchassist.verdicts.addition import judge_additions
 from benchassist.verdicts.answers import judge_answers
 from benchassist.verdicts.as_worn import judge_as_worn
 from benchassist.verdicts.bench import BENCH_CHECKS
+from benchassist.verdicts.bench_shape import SHAPE_CHECKS
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.centration import judge_centration
 from benchassist.verdicts.decentration import judge_decentration
@@ -17,11 +18,14 @@ from benchassist.verdicts.fit import FIT_CHECKS
 from benchassist.verdicts.position import judge_positions
 from benchassist.verdicts.power import judge_powers
 from benchassist.verdicts.prism import judge_prisms
+from benchassist.verdicts.surface import SURFACE_CHECKS, judge_surface
 from benchassist.verdicts.trace import judge_meters
+from benchassist.verdicts.worn_acuity import judge_acuity
 
 
 def _judge_checks(case: Case) -> tuple[Finding, ...]:
-    return judge_answers(case, (*BENCH_CHECKS, *FIT_CHECKS))
+    checks = (*BENCH_CHECKS, *SHAPE_CHECKS, *FIT_CHECKS, *SURFACE_CHECKS)
+    return judge_surface(case, judge_answers(case, checks))
 
 
 RULES: tuple[Callable[[Case], tuple[Finding, ...]], ...] = (
@@ -34,6 +38,7 @@ RULES: tuple[Callable[[Case], tuple[Finding, ...]], ...] = (
     judge_positions,
     judge_meters,
     _judge_checks,
+    judge_acuity,
 )
 """Everything that is judged, in the order in which findings are listed."""
 

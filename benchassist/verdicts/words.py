@@ -6,6 +6,7 @@ MINUS = "\N{MINUS SIGN}"
 TIMES = "\N{MULTIPLICATION SIGN}"
 DEGREE = "°"
 PRISM = "Δ"
+PERCENT = "%"
 
 _EIGHTH = Decimal("0.125")
 _HUNDREDTH = Decimal("0.01")
@@ -140,7 +141,7 @@ def _digits(value: Decimal, unit: str) -> str:
         return millimetres(abs(value)).removesuffix(" mm")
     if unit == DEGREE:
         return degrees(abs(value)).removesuffix(DEGREE)
-    return plain(value)
+    return plain(value, 1) if unit == PERCENT else plain(value)
 
 
 def _with_unit(digits: str, unit: str) -> str:

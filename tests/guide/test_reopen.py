@@ -16,6 +16,7 @@ from benchassist.job.checks import Answer, Correction, Seen
 from benchassist.job.document import Job
 from benchassist.job.order import Design, FrameMaterial, Treatment
 from benchassist.job.readings import DrumReading
+from benchassist.optics.eye import Eye
 from benchassist.verdicts.finding import State
 from tests.guide.jobs import job_for
 from tests.guide.test_standing import an_answer
@@ -260,3 +261,62 @@ def test_each_frame_that_can_be_bent_has_a_remedy_for_its_temples(
     for name in ("open-angle", "pantoscopic", "table-inverted", "table-upright"):
         remedies = GUIDE.prompt(f"bench.{name}").remedies
         assert any(not item.materials or material in item.materials for item in remedies)
+
+
+def test_what_was_passed_over_is_asked_again_when_it_is_disturbed() -> None:
+    skipped = {"bench.planes": "no time", "fit.cross": "no marks"}
+    job = READY.with_now(READY.now.with_(skipped=skipped))
+    after = reopen(job, GUIDE, Done("bench.skew", "lift"))
+    assert after.now.skipped == {}
+    (logged,) = after.now.bench.corrections
+    assert "planes of the lenses: no longer 'no time'." in logged.remark.lower()
+    left = reopen(job, GUIDE, Done("bench.table-upright", "bend-tip"))
+    assert left.now.skipped == skipped
+
+
+def test_every_cause_that_is_still_open_is_named() -> None:
+    once = reopen(READY, GUIDE, Done("bench.skew", "lift"))
+    twice = reopen(once, GUIDE, Done("bench.x-ing", "wring"))
+    answer = twice.now.bench.answers["table-inverted"]
+    assert answer.again_because == ("bench.skew", "bench.x-ing")
+    told = standing(twice, (), GUIDE).prompt("bench.table-inverted")
+    assert told is not None
+    assert told.again_because == (
+        "Look again: 'Skewed bridge' and 'X-ing' were corrected since."
+    )
+
+
+def test_what_is_bent_on_the_wearer_is_logged_there_and_reopens_the_bench() -> None:
+    after = reopen(READY, GUIDE, Done("fit.vertex", "right-closer", side=Eye.RIGHT))
+    assert after.now.bench.corrections == ()
+    (logged,) = after.now.fit.corrections
+    assert (logged.check, logged.side) == ("fit.vertex", Eye.RIGHT)
+    assert after.now.bench.answers["screws"].again_because == ("fit.vertex",)
+    assert after.now.corrections == (logged,)
+
+
+def test_a_correction_keeps_side_amount_tool_and_what_was_measured() -> None:
+    measured = {"right_gap": Decimal("1.4"), "left_gap": Decimal(0), "run": Decimal(100)}
+    answers = {**READY.now.bench.answers, "table-inverted": Answer(measured=measured)}
+    job = READY.with_now(READY.now.with_(bench=READY.now.bench.with_(answers=answers)))
+    done = Done(
+        "bench.table-inverted", "incline", "fingers", Eye.RIGHT, Decimal("0.8"), "°", "stiff"
+    )
+    (logged,) = reopen(job, GUIDE, done).now.bench.corrections
+    assert (logged.tool, logged.side, logged.amount, logged.unit) == (
+        "fingers", Eye.RIGHT, Decimal("0.8"), "°",
+    )  # fmt: skip
+    assert logged.measured == measured
+    assert logged.remark == "stiff"
+
+
+def test_what_lies_further_inwards_is_looked_at_first_after_a_correction() -> None:
+    stands = standing(reopen(READY, GUIDE, Done("bench.x-ing", "wring")), (), GUIDE)
+    first = stands.next_open("bench.x-ing")
+    assert first is not None
+    assert first.id == "bench.seating"
+    place = [item.prompt.id for item in stands.prompts]
+    assert place.index("bench.seating") < place.index("bench.x-ing")
+    further = stands.next_open("bench.screws")
+    assert further is not None
+    assert further.id == "bench.seating"

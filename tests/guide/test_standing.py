@@ -308,6 +308,7 @@ def test_each_step_says_what_is_not_asked_and_why(guide: Guide) -> None:
     )
     assert [item.title for item in now.step(StepId.SURFACE).not_asked] == [
         "Coatings",
+        "Tint, measured",
         "Glass lenses",
     ]
     assert now.step(StepId.ORDER).not_asked == ()

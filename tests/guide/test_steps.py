@@ -36,7 +36,7 @@ BENCH = (
 )
 SURFACE = "scratches waves match thickness gaps edge strain impact"
 FIT = (
-    "bridge temples level vertex tilt face-form behind-ear slipping cross distance-vision "
+    "bridge temples vertex level cross tilt face-form behind-ear slipping distance-vision "
     "near-vision comfort"
 )
 MOVING = "stairs driving adaptation care care-material red-flags to-prescriber follow-up worn"

@@ -114,24 +114,31 @@ def test_a_prompt_about_both_sides_has_two_places(guide: Guide) -> None:
 
 def test_bench_measurements_keep_their_names(guide: Guide) -> None:
     names = {
-        prompt.name: {item.name for item in prompt.inputs}
+        prompt.id: {item.name for item in prompt.inputs}
         for prompt in guide.prompts
         if prompt.inputs
     }
     assert names == {
-        "rotation": {"right_marks", "left_marks", "separation"},
-        "skew": {"right_outer", "right_inner", "left_inner", "left_outer"},
-        "x-ing": {"right_top", "right_bottom", "left_top", "left_bottom", "apart"},
-        "four-point": {"right_nasal", "right_temporal", "left_nasal", "left_temporal"},
-        "open-angle": {"right_out", "right_back", "left_out", "left_back"},
-        "pantoscopic": {"right_offset", "left_offset"},
-        "table-inverted": {"right_gap", "left_gap", "run"},
-        "table-upright": {"right_gap", "left_gap", "run"},
-        "temple-bend": {"right_start", "left_start", "right_drop", "left_drop"},
-        "vertex": {"right", "left"},
-        "tilt": {"tilt"},
-        "face-form": {"form"},
-        "cross": {"right_across", "right_up", "left_across", "left_up"},
+        "bench.rotation": {"right_marks", "left_marks", "separation"},
+        "bench.skew": {"right_outer", "right_inner", "left_inner", "left_outer"},
+        "bench.x-ing": {"right_top", "right_bottom", "left_top", "left_bottom", "apart"},
+        "bench.four-point": {"right_nasal", "right_temporal", "left_nasal", "left_temporal"},
+        "bench.open-angle": {"right_out", "right_back", "left_out", "left_back"},
+        "bench.pantoscopic": {"right_offset", "left_offset"},
+        "bench.table-inverted": {"right_gap", "left_gap", "run"},
+        "bench.table-upright": {"right_gap", "left_gap", "run"},
+        "bench.face-form": {"depth", "width"},
+        "bench.pads": {"right_height", "left_height", "right_stand", "left_stand"},
+        "bench.fold": {"right_height", "left_height", "half_width"},
+        "bench.temple-bend": {"right_start", "left_start", "right_drop", "left_drop"},
+        "surface.transmittance": {"right", "left"},
+        "fit.vertex": {"right", "left"},
+        "fit.tilt": {"tilt"},
+        "fit.face-form": {"right", "left"},
+        "fit.level": {"ends"},
+        "fit.slipping": {"slip"},
+        "fit.comfort": {"minutes"},
+        "fit.cross": {"right_across", "right_up", "left_across", "left_up"},
     }
 
 
@@ -186,7 +193,7 @@ def test_every_source_and_every_condition_is_used() -> None:
 
 def test_notes_for_an_order(guide: Guide) -> None:
     from_order = [note.material for note in guide.notes_for(_order())]
-    assert from_order == ["acetate", "rimless", "glass", "anti-reflection"]
+    assert from_order == ["acetate", "rimless", "glass", "anti-reflection", "photochromic"]
 
 
 def test_an_unknown_frame_is_treated_as_brittle(guide: Guide) -> None:

@@ -1,6 +1,8 @@
-"""The files that the house rules are about."""
+"""The files that the house rules are about, and the scripts beside the program."""
 
-from collections.abc import Iterator
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -50,3 +52,22 @@ def program(texts: dict[str, str]) -> dict[str, str]:
         for path, text in texts.items()
         if path.startswith(("benchassist/", "packaging/")) and path.endswith(".py")
     }
+
+
+@pytest.fixture
+def simulated(root: Path) -> Callable[..., str]:
+    """Runs a simulation of packaging/: what it prints, without the time it took."""
+
+    def run(script: str, *options: str) -> str:
+        done = subprocess.run(
+            [sys.executable, str(root / "packaging" / script), *options],
+            cwd=root,
+            env={"PYTHONPATH": str(root)},
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert done.returncode == 0, done.stderr
+        return done.stdout.rstrip().rpartition("\n")[0]
+
+    return run

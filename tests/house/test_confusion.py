@@ -1,28 +1,12 @@
 """The simulation of right and wrong verdicts runs, and its tables add up."""
 
 import re
-import subprocess
-import sys
-from pathlib import Path
+from collections.abc import Callable
 
 import pytest
 
 PAIRS = 200
-
-
-def simulated(root: Path, *options: str) -> str:
-    """What the script prints for a few pairs, without the time it took."""
-    script = str(root / "packaging" / "confusion.py")
-    done = subprocess.run(
-        [sys.executable, script, "--pairs", str(PAIRS), *options],
-        cwd=root,
-        env={"PYTHONPATH": str(root)},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert done.returncode == 0, done.stderr
-    return done.stdout.rstrip().rpartition("\n")[0]
+SCRIPT = ("confusion.py", "--pairs", str(PAIRS))
 
 
 def counts(line: str) -> list[int]:
@@ -32,8 +16,10 @@ def counts(line: str) -> list[int]:
 
 
 @pytest.mark.parametrize("meter", ["display", "drum"])
-def test_the_tables_add_up_and_are_the_same_again(root: Path, meter: str) -> None:
-    printed = simulated(root, "--meter", meter)
+def test_the_tables_add_up_and_are_the_same_again(
+    simulated: Callable[..., str], meter: str
+) -> None:
+    printed = simulated(*SCRIPT, "--meter", meter)
     rows = [line for line in printed.splitlines() if re.search(r"\| \d+ \|", line)]
     assert len(rows) == 6
     for line in rows:
@@ -47,4 +33,4 @@ def test_the_tables_add_up_and_are_the_same_again(root: Path, meter: str) -> Non
     assert "Assumed" in printed
     assert "the true slip is listed in" in printed
     if meter == "display":
-        assert simulated(root) == printed
+        assert simulated(*SCRIPT) == printed

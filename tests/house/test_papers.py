@@ -9,6 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from benchassist.cli import main
+from benchassist.ui.actions import ACTIONS
+
 COMMAND = re.compile(r"(?m)^(?:\$ )?(python3 packaging/start\.py\b.*)$")
 LINK = re.compile(r"\]\((?!https?:|#)([^)]+)\)")
 
@@ -53,6 +56,33 @@ def test_developers_are_shown_the_floors_that_are_checked(root: Path) -> None:
         for floor, rooms in enumerate(reversed(layers), start=1)
     }
     assert {floor: re.findall(r"\w+", rooms) for floor, rooms in shown.items()} == checked
+
+
+def test_the_readme_shows_every_command_of_the_shell_and_its_options(
+    root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def helped(*call: str) -> str:
+        with pytest.raises(SystemExit):
+            main([*call, "--help"])
+        return capsys.readouterr().out
+
+    readme = (root / "README.md").read_text(encoding="utf-8")
+    shown = re.findall(r"(?m)^\| `benchassist (\w+)(.*?)` \|", readme)
+    commands = re.findall(r"(?m)^    (\w+) ", helped())
+    assert [name for name, _ in shown] == commands
+    for name, rest in shown:
+        known = helped(name)
+        assert [option for option in re.findall(r"--\w+", rest) if option not in known] == []
+    told = set(re.findall(r"`(--\w+)\b[^`]*`", readme))
+    everywhere = helped() + "".join(helped(name) for name in commands)
+    assert [option for option in sorted(told) if option not in everywhere] == []
+
+
+def test_the_readme_shows_keys_that_the_window_knows(root: Path) -> None:
+    readme = (root / "README.md").read_text(encoding="utf-8")
+    known = {one.keys for one in ACTIONS} | {"Ctrl+1", "Ctrl+9"}
+    keys = set(re.findall(r"\bCtrl\+(?:Shift\+)?[A-Z1-9]\b|\bF\d\b", readme))
+    assert keys - known == set()
 
 
 def pattern_of(text: ast.expr) -> str:

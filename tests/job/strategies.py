@@ -35,6 +35,7 @@ from benchassist.job.readings import (
     PrismReading,
 )
 from benchassist.job.signoff import Outcome, Person, Role, Signature, SignOff
+from benchassist.job.surface import Defect, DefectKind, DefectSurface, Inspection
 from benchassist.optics.eye import Eye
 
 Part = TypeVar("Part")
@@ -134,6 +135,24 @@ answers = st.builds(
 )
 answer_maps = st.dictionaries(names, answers, max_size=3)
 checks = st.builds(Checks, answers=answer_maps)
+places = decimals("-40", "40", 1)
+inspections = st.builds(
+    Inspection,
+    answers=answer_maps,
+    defects=few(
+        st.builds(
+            Defect,
+            check=st.sampled_from(("scratches", "edge")),
+            eye=st.sampled_from(Eye),
+            across=places,
+            up=places,
+            kind=st.sampled_from(DefectKind),
+            surface=st.sampled_from(DefectSurface),
+            size=maybe(millimetres),
+            remark=texts,
+        )
+    ),
+)
 hand_work = st.builds(
     HandWork,
     answers=answer_maps,
@@ -209,7 +228,7 @@ def attempts(
         right=lens_readings,
         left=lens_readings,
         pair=st.builds(PairReadings, right=layouts, left=layouts, distance_pd=few(millimetres)),
-        surface=checks,
+        surface=inspections,
         bench=hand_work,
         fit=hand_work,
         handover=checks,

@@ -104,11 +104,12 @@ def test_every_pair_has_one_page_and_keeps_what_must_be_told(
         sheet = make_sheet(job_of(order, **answers), FULL, AT, language)
         lines = [line for part in sheet.parts for line in part.lines]
         must = {line.id for line in lines if line.priority == 0}
-        content = sheet_pdf(sheet)
-        assert len(PdfDocument(content)) == 1
-        assert lowest(content) > 20
         there = ids(printed(sheet))
         assert must <= there
+        if treatments == tuple(Treatment):
+            content = sheet_pdf(sheet)
+            assert len(PdfDocument(content)) == 1
+            assert lowest(content) > 20
         left_out = [line.priority for line in lines if line.id not in there]
         kept = [line.priority for line in lines if line.id in there]
         assert not left_out or min(left_out) >= max(kept)

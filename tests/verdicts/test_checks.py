@@ -10,6 +10,7 @@ from benchassist.limits.table import Row, Table
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.answers import MeasuredCheck, subject_of
 from benchassist.verdicts.bench import BENCH_CHECKS, bench_finding, bench_limit
+from benchassist.verdicts.bench_shape import SHAPE_CHECKS
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.fit import FIT_CHECKS
@@ -192,7 +193,7 @@ def test_open_angles_are_compared() -> None:
         "Open temple angles 94.6° right and 92.9° left: 1.7° ± 0.4° apart"
     )
     assert "one lens comes 1.0 mm closer at a usual PD of 64.0 mm" in finding.sentence
-    assert finding.sentence.endswith("look again.")
+    assert finding.sentence.endswith("look again (0.5 mm misread is 0.3°).")
 
 
 def test_pantoscopic_angles_are_compared() -> None:
@@ -253,12 +254,14 @@ def test_temple_bends_give_two_findings() -> None:
 
 POSSIBLE = {
     **dict.fromkeys(("right_gap", "right_temporal", "left_temporal"), "0"),
-    **dict.fromkeys(("right_back", "left_back", "run"), "100"),
+    **dict.fromkeys(("right_back", "left_back", "run", "width"), "100"),
 }
 """Values by which a set of measurements can be."""
 
 
-@pytest.mark.parametrize("check", [*BENCH_CHECKS, *FIT_CHECKS], ids=lambda check: check.id)
+@pytest.mark.parametrize(
+    "check", [*BENCH_CHECKS, *SHAPE_CHECKS, *FIT_CHECKS], ids=lambda check: check.id
+)
 def test_every_measured_check_asks_for_numbers_by_their_names(check: MeasuredCheck) -> None:
     step, _, name = check.id.partition(".")
     values = {name: POSSIBLE.get(name, "10") for name in check.needs}
@@ -312,3 +315,37 @@ def test_every_bench_limit_just_inside_on_and_just_outside(row: Row) -> None:
     assert state(good) is state(-good) is State.WITHIN
     assert state(good + step) is state(limit) is state(-limit) is State.CLOSE
     assert state(limit + step) is state(-limit - step) is State.OUTSIDE
+
+
+def test_the_face_form_by_its_depth() -> None:
+    """A depth of 5.2 mm over 120 mm is 5 degrees each side (atan of twice depth over width)."""
+    order = {**ORDER, "frame": {**FRAME, "face_form": "5"}}
+    read = {"depth": "5.25", "width": "120"}
+    finding = bench_for(order, "face-form", **read)["bench.face-form"]
+    assert (finding.state, finding.ordered) == (State.WITHIN, Decimal(10))
+    assert "10.0° found, 10° ordered (5° for each lens)" in finding.sentence
+    flat = bench_for(order, "face-form", depth="0", width="120")["bench.face-form"]
+    assert flat.state is State.OUTSIDE
+    assert bench("face-form", **read)["bench.face-form"].state is State.NONE
+
+
+def test_pads_are_compared_in_height_and_distance() -> None:
+    read = {
+        "right_height": "22",
+        "left_height": "20.5",
+        "right_stand": "6",
+        "left_stand": "6.5",
+    }
+    findings = bench("pads", **read)
+    assert findings["bench.pads.height"].state is State.OUTSIDE
+    assert "1.5 mm apart, the right one higher" in findings["bench.pads.height"].sentence
+    assert findings["bench.pads.stand"].state is State.WITHIN
+    assert "the left one further off" in findings["bench.pads.stand"].sentence
+
+
+def test_a_fold_that_climbs() -> None:
+    """4.0 and 1.0 mm over 66 mm differ by 2.6 degrees."""
+    finding = bench("fold", right_height="4", left_height="1", half_width="66")["bench.fold"]
+    assert finding.state is State.CLOSE
+    assert finding.found == pytest.approx(Decimal("2.600"), abs=Decimal("0.01"))
+    assert "the right one climbs more" in finding.sentence

@@ -95,9 +95,14 @@ def test_the_centre_of_other_lenses_has_a_proposed_limit() -> None:
 def test_tilt_and_form_as_worn_against_the_order() -> None:
     order = {**ORDER, "frame": {**FRAME, "tilt": "8", "face_form": "5"}}
     assert fit_for(order, "tilt", tilt="11")["fit.tilt"].state is State.CLOSE
-    form = fit_for(order, "face-form", form="8")["fit.face-form"]
-    assert form.state is State.OUTSIDE
-    assert form.sentence == "Face form as worn 8° found, 5° ordered, limit ±2°."
+    form = fit_for(order, "face-form", right="8", left="5")
+    assert form["fit.face-form.right"].state is State.OUTSIDE
+    assert form["fit.face-form.right"].sentence == (
+        "Face form as worn 8° found, 5° ordered, limit ±2°."
+    )
+    assert form["fit.face-form.left"].state is State.WITHIN
+    assert form["fit.face-form"].state is State.CLOSE
+    assert "the front is turned by 1.5°" in form["fit.face-form"].sentence
     told = fit("tilt", tilt="11")["fit.tilt"]
     assert (told.state, told.found) == (State.NONE, Decimal(11))
 
@@ -115,8 +120,8 @@ def test_a_low_centre_of_a_single_vision_lens_is_no_fault() -> None:
         SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-5"
     )
     finding = low["fit.cross.right-up"]
-    assert (finding.state, finding.what) == (State.NONE, "Centre of the lens, height")
-    assert "with 10° of tilt it belongs about 5.0 mm below" in finding.sentence
+    assert (finding.state, finding.what) == (State.WITHIN, "Centre of the lens, height")
+    assert "it belongs 4.8 mm below the pupil with 10° of tilt" in finding.sentence
     assert low["fit.cross.apart"].state is State.WITHIN
     uneven = fit_for(
         SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"

@@ -369,3 +369,18 @@ def test_a_size_without_a_limit_that_is_not_as_ordered_is_told() -> None:
     assert found["right.segment-width"].is_told
     assert "not as ordered, ask the maker" in found["right.segment-width"].sentence
     assert not found["left.segment-width"].is_told
+
+
+def test_what_a_progressive_out_of_place_causes_is_told_and_not_judged() -> None:
+    """6.00 D, each centre 1.5 mm too far out: 0.90 prism dioptres a lens, 1.80 together."""
+    lens = {"power": power("-6.00"), "add": "2.00", "distance_pd": "32", "height": "20"}
+    order = {"design": "progressive", "right": lens, "left": lens}
+    wide = {"distance_pd": ["33.5"], "height": ["20"]}
+    finding = judged(order, layout(wide, wide))["pair.caused-horizontal"]
+    assert (finding.state, finding.is_told) == (State.NONE, True)
+    assert "1.80 Δ base in" in finding.sentence
+    assert "pair.caused-vertical" not in judged(order, layout(wide, wide))
+    true = {"distance_pd": ["32"], "height": ["20"]}
+    assert "pair.caused-horizontal" not in judged(order, layout(true, true))
+    high = {"distance_pd": ["32"], "height": ["21"]}
+    assert "0.60 Δ" in judged(order, layout(high, true))["pair.caused-vertical"].sentence

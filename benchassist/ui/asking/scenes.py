@@ -2,13 +2,12 @@
 
 from decimal import Decimal
 
-from benchassist.geometry.fault import Fault
 from benchassist.geometry.plan import Centration
 from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.prompts import Prompt, StepId
 from benchassist.job.plan import front_plan
 from benchassist.job.readings import EyeLayout
-from benchassist.ui.asking.faults import measured_fault
+from benchassist.ui.asking.faults import faults_for
 from benchassist.ui.drawings.scene import Mark, Scene
 from benchassist.verdicts.exact import mean
 from benchassist.verdicts.finding import State, worst
@@ -26,6 +25,9 @@ def scene_for(standing: Standing, prompt: Prompt, *, hides_order: bool) -> Scene
         steps = ()
     shown = [one for step in steps for one in standing.step(step).prompts]
     pair = standing.job.now.pair
+    faults = faults_for(standing, prompt)
+    if faults.before is not None:
+        shown = [one for one in shown if one.prompt.id == prompt.id]
     return Scene(
         plan=front_plan(standing.job.order),
         view=prompt.view,
@@ -33,7 +35,7 @@ def scene_for(standing: Standing, prompt: Prompt, *, hides_order: bool) -> Scene
         found_right=_found(pair.right),
         found_left=_found(pair.left),
         hides_ordered=hides_order,
-        fault=_fault(standing, prompt),
+        faults=faults,
     )
 
 
@@ -70,11 +72,6 @@ def _is_labelled(one: PromptStanding, active: Prompt) -> bool:
     if one.prompt.id == active.id or one.state in {State.OUTSIDE, State.CLOSE}:
         return True
     return active.step is one.prompt.step and active.step not in _CROWDED
-
-
-def _fault(standing: Standing, prompt: Prompt) -> Fault | None:
-    now = standing.prompt(prompt.id)
-    return measured_fault(standing.job, now) if now else None
 
 
 def _found(layout: EyeLayout) -> Centration:

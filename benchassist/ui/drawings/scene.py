@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from benchassist.geometry.fault import Fault
+from benchassist.geometry.fault import Faults
 from benchassist.geometry.plan import Centration, FrontPlan
+from benchassist.geometry.views import NO_FAULTS
 from benchassist.verdicts.finding import State
 
 
@@ -51,7 +52,7 @@ class Scene:
         found_right: centration measured on the right lens.
         found_left: centration measured on the left lens.
         hides_ordered: whether ordered distances and heights stay hidden until they are read.
-        fault: a measured fault to draw, exaggerated.
+        faults: the measured faults to draw, all enlarged by one factor.
     """
 
     plan: FrontPlan
@@ -60,4 +61,4 @@ class Scene:
     found_right: Centration | None = None
     found_left: Centration | None = None
     hides_ordered: bool = False
-    fault: Fault | None = None
+    faults: Faults = NO_FAULTS

@@ -16,8 +16,10 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from typing_extensions import override
 
 from benchassist.geometry.views import view
+from benchassist.geometry.zones import LensPlace
 from benchassist.optics.eye import Eye
 from benchassist.ui.drawings.marks import paint_active_ring, paint_state_mark
+from benchassist.ui.drawings.places import Blemishes, paint_blemishes, place_under
 from benchassist.ui.drawings.placing import Placed, have_same_places, placed_marks, with_states
 from benchassist.ui.drawings.scene import Mark, Scene
 from benchassist.ui.drawings.sheet import Sheet, Stage
@@ -29,9 +31,11 @@ class SpectaclesDrawing(QWidget):
 
     Signals:
         mark_clicked: id of the prompt whose mark was clicked.
+        place_clicked: the LensPlace that was clicked, where places are taken.
     """
 
     mark_clicked = Signal(str)
+    place_clicked = Signal(object)
 
     def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -40,6 +44,7 @@ class SpectaclesDrawing(QWidget):
         self._sheet: Sheet | None = None
         self._picture: QPixmap | None = None
         self._placed: tuple[Placed, ...] = ()
+        self._blemishes = Blemishes()
         theme.changed.connect(self._lay_out)
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -55,8 +60,24 @@ class SpectaclesDrawing(QWidget):
             sheet = Sheet(ground, self._stage_for(scene), self._theme)
             self._placed = placed_marks(sheet, scene.marks)
         self._sheet, self._marks = sheet, scene.marks
-        self.setAccessibleDescription(_described(sheet, scene.marks))
+        self._describe()
         self.update()
+
+    def set_blemishes(self, blemishes: Blemishes) -> None:
+        """Show defects and the cursor, and take places where a click is to mark one."""
+        self._blemishes = blemishes
+        self._describe()
+        self.update()
+
+    def point_out(self, cursor: LensPlace | None, chosen: int) -> None:
+        """Show the cursor, if the keys move it, and ring the defect of this number."""
+        self._blemishes = self._blemishes.pointing(cursor, chosen)
+        self.update()
+
+    def _describe(self) -> None:
+        seen = _described(self._sheet, self._marks) if self._sheet else ""
+        told = (seen, self._blemishes.described)
+        self.setAccessibleDescription(" ".join(text for text in told if text))
 
     def _stage_for(self, scene: Scene) -> Stage:
         """The present stage where the frame is the same, or a new one."""
@@ -64,7 +85,7 @@ class SpectaclesDrawing(QWidget):
         if old is not None and _frame(old.scene) == _frame(scene):
             return old.stage
         self._picture = None
-        figure = view(scene.plan, scene.view, scene.fault)
+        figure = view(scene.plan, scene.view, scene.faults)
         return Stage(figure, QRectF(self.rect()))
 
     @property
@@ -106,6 +127,8 @@ class SpectaclesDrawing(QWidget):
         self._sheet.paint(painter)
         for placed in reversed(self._placed):
             self._paint_mark(painter, placed)
+        scene, stage = self._sheet.scene, self._sheet.stage
+        paint_blemishes(painter, stage, scene.plan, self._blemishes, self._theme)
         painter.end()
 
     def _paint_mark(self, painter: QPainter, placed: Placed) -> None:
@@ -132,20 +155,36 @@ class SpectaclesDrawing(QWidget):
         painter.drawText(label, Qt.AlignmentFlag.AlignCenter, placed.mark.label)
 
     def _at(self, point: QPointF) -> Mark | None:
-        return next((one.mark for one in self._placed if one.is_hit(point)), None)
+        """The mark under a point; the one asked for now lets places be taken under it."""
+        hit = next((one.mark for one in self._placed if one.is_hit(point)), None)
+        is_passed = hit is not None and hit.is_active and self._blemishes.takes_places
+        return None if is_passed else hit
+
+    def _place_under(self, point: QPointF) -> LensPlace | None:
+        if self._sheet is None or not self._blemishes.takes_places:
+            return None
+        return place_under(self._sheet.stage, self._sheet.scene.plan, point)
 
     @override
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         mark = self._at(event.position())
-        over, off = Qt.CursorShape.PointingHandCursor, Qt.CursorShape.ArrowCursor
-        self.setCursor(off if mark is None else over)
+        shape = Qt.CursorShape.ArrowCursor
+        if mark is not None:
+            shape = Qt.CursorShape.PointingHandCursor
+        elif self._place_under(event.position()) is not None:
+            shape = Qt.CursorShape.CrossCursor
+        self.setCursor(shape)
         self.setToolTip("" if mark is None else f"{mark.label}: {mark.word}")
 
     @override
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         mark = self._at(event.position())
-        if mark is not None and event.button() is Qt.MouseButton.LeftButton:
+        if event.button() is not Qt.MouseButton.LeftButton:
+            return
+        if mark is not None:
             self.mark_clicked.emit(mark.prompt_id)
+        elif (place := self._place_under(event.position())) is not None:
+            self.place_clicked.emit(place)
 
 
 def _painted(sheet: Sheet, size: QSize, ratio: float) -> QPixmap:
@@ -160,7 +199,7 @@ def _painted(sheet: Sheet, size: QSize, ratio: float) -> QPixmap:
 
 def _frame(scene: Scene) -> tuple[object, ...]:
     """What the drawing of the frame depends on."""
-    return scene.plan, scene.view, scene.fault
+    return scene.plan, scene.view, scene.faults
 
 
 def _described(sheet: Sheet, marks: tuple[Mark, ...]) -> str:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QLinearGradient,
@@ -43,6 +43,7 @@ _LOOKS = {
     "segment-band": _Look("lens_edge", 1.2),
     "ghost": _Look("ink_soft", 1.2, dash=(4.0, 4.0)),
     "gap": _Look("outside", 1.8),
+    "sight": _Look("outside", 1.2),
     "temple-line": _Look("frame", mm=2.6, cased=True),
     "front-line": _Look("frame", mm=3.6, cased=True),
     "bridge-line": _Look("frame", mm=3.0, cased=True),
@@ -176,7 +177,7 @@ def _paint_body(painter: QPainter, body: QPainterPath, colours: Colours, scale: 
     painter.setBrush(light)
     painter.drawPath(body)
     painter.save()
-    painter.setClipPath(body)
+    painter.setClipPath(body, Qt.ClipOperation.IntersectClip)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     step = max(0.28 * scale, 1.0)
     for lift, name, alpha in ((step, "raised", 70), (-step, "frame_edge", 80)):
@@ -202,7 +203,7 @@ def _paint_lens(
     tint.setColorAt(1.0, low)
     painter.fillPath(path, tint)
     painter.save()
-    painter.setClipPath(path)
+    painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
     _paint_reflection(painter, box, colours)
     painter.restore()
     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -230,12 +231,15 @@ def _paint_reflection(painter: QPainter, box: QRectF, colours: Colours) -> None:
 
 
 def _paint_arrows(painter: QPainter, path: QPainterPath, colours: Colours) -> None:
-    """Arrow heads at both ends of an upright gap, smaller where it is short."""
+    """Arrow heads at both ends of a gap, smaller where it is short."""
     start, end = path.pointAtPercent(0.0), path.pointAtPercent(1.0)
+    length = QLineF(start, end).length()
+    if not length:
+        return
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(colours.outside))
-    way = 1 if end.y() < start.y() else -1
-    tall = min(8.0, path.length() * 0.4)
-    for tip, sign in ((start, -way), (end, way)):
-        barb = QPointF(tall / 2, tall * sign)
-        painter.drawPolygon(QPolygonF([tip, tip + barb, tip + QPointF(-barb.x(), barb.y())]))
+    tall = min(8.0, length * 0.4)
+    along = (end - start) / length * tall
+    across = QPointF(-along.y(), along.x()) / 2
+    for tip, way in ((start, along), (end, -along)):
+        painter.drawPolygon(QPolygonF([tip, tip + way + across, tip + way - across]))

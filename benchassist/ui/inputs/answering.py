@@ -5,12 +5,14 @@ from typing import assert_never
 
 from PySide6.QtWidgets import QWidget
 
-from benchassist.guide.answers import TOGETHER
+from benchassist.guide.answers import ACUITY, TOGETHER
 from benchassist.guide.prompts import Kind, Prompt
 from benchassist.job.document import Job
 from benchassist.ui.inputs import specs
+from benchassist.ui.inputs.acuity import AcuityInput
 from benchassist.ui.inputs.addition import AdditionInput
 from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.defects import DefectsInput
 from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.forms import POWER_FORMS, kind_of, prism_form_of, prism_forms
 from benchassist.ui.inputs.layout import LayoutInput
@@ -69,8 +71,11 @@ def answer_input(prompt: Prompt, parent: QWidget | None = None) -> AnswerInput |
             return DistanceInput(layout_spec(prompt), parent, may_be_together=may_be_together)
         case Kind.LAYOUT:
             return LayoutInput(layout_spec(prompt), parent)
+        case Kind.CHOICE if prompt.reading == ACUITY:
+            return AcuityInput(prompt, parent)
         case Kind.CHECK | Kind.CONFIRM | Kind.CHOICE:
-            return CheckInput(prompt, parent)
+            made = DefectsInput if prompt.has_places else CheckInput
+            return made(prompt, parent)
         case Kind.FORM | Kind.SIGN:
             return None
         case _:

@@ -1,14 +1,7 @@
-"""A check answered by eye or by measurement, with its remark and its corrections."""
+"""A check answered by eye or by measurement, with its remark."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import (
-    QComboBox,
-    QHBoxLayout,
-    QLabel,
-    QPushButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from benchassist.guide.prompts import Kind, Measurement, Prompt
 from benchassist.job.base import LONGEST_REMARK
@@ -28,13 +21,11 @@ class CheckInput(QWidget):
 
     Signals:
         value_changed: the Answer.
-        corrected: the id of the remedy that was carried out.
         finished: Enter was pressed in the last field.
         stepped_back: Shift+Enter was pressed in the first field.
     """
 
     value_changed = Signal(object)
-    corrected = Signal(str)
     finished = Signal()
     stepped_back = Signal()
 
@@ -50,8 +41,6 @@ class CheckInput(QWidget):
         self._remark.taken.connect(lambda text: self._change({"remark": text}))
         self._remark.finished.connect(self.finished)
         self._remark.stepped_back.connect(self.stepped_back)
-        self._remedies = _Remedies(prompt, self)
-        self._remedies.carried_out.connect(self.corrected)
         self._lay_out()
         self.setFocusProxy(self._fields[0] if self._fields else self._choices.buttons()[0])
         self._show()
@@ -74,7 +63,6 @@ class CheckInput(QWidget):
         line.addWidget(self._choices)
         line.addWidget(self._remark, 1)
         column.addLayout(line)
-        column.addWidget(self._remedies)
 
     def value(self) -> Answer:
         """The answer."""
@@ -84,10 +72,6 @@ class CheckInput(QWidget):
         """Shows an answer without emitting; one to be repeated leaves the fields blank."""
         self._answer = Answer() if answer.again_because else answer
         self._show()
-
-    def show_remedies(self, *, is_needed: bool) -> None:
-        """Shows what puts the fault right, when there is a fault and a remedy."""
-        self._remedies.setVisible(is_needed and bool(self._prompt.remedies))
 
     def another(self) -> None:
         """Puts the cursor back to the first field: a check has one answer, the last."""
@@ -132,49 +116,6 @@ class CheckInput(QWidget):
             self.finished.emit()
         else:
             self._fields[position].setFocus()
-
-
-class _Remedies(QWidget):
-    """What puts the fault right: one of a few corrections, logged when carried out."""
-
-    carried_out = Signal(str)
-
-    def __init__(self, prompt: Prompt, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._which = QComboBox()
-        self._which.setAccessibleName("Correction")
-        for remedy in prompt.remedies:
-            self._which.addItem(remedy.does, remedy.id)
-        log = QPushButton("&Carried out")
-        log.setToolTip("Logs the correction and opens again the checks that it can disturb")
-        log.clicked.connect(lambda: self.carried_out.emit(self._which.currentData()))
-        label = QLabel("&Put right")
-        label.setProperty("role", "caption")
-        label.setBuddy(self._which)
-        self._whole = QLabel()
-        self._whole.setProperty("role", "caption")
-        self._whole.setWordWrap(True)
-        self._which.currentIndexChanged.connect(self._say_whole)
-        line = QHBoxLayout()
-        line.setSpacing(8)
-        line.addWidget(label)
-        line.addWidget(self._which, 1)
-        line.addWidget(log)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(4)
-        column.addLayout(line)
-        column.addWidget(self._whole)
-        self._remedies = prompt.remedies
-        self._say_whole()
-
-    def _say_whole(self) -> None:
-        """Says in full what the list may cut off: what to do, with what, and what to watch."""
-        if not self._remedies:
-            return
-        remedy = self._remedies[self._which.currentIndex()]
-        tool = f" With: {remedy.tool}." if remedy.tool else ""
-        self._whole.setText(f"{remedy.does}{tool} {remedy.caution}".strip())
 
 
 def _choices_of(prompt: Prompt) -> tuple[tuple[str, str], ...]:

@@ -55,6 +55,11 @@ def millimetre(label: str, low: str = "0", high: str = "200") -> NumberSpec:
     return NumberSpec(label, "mm", Decimal(low), Decimal(high))
 
 
+def centimetre(label: str) -> NumberSpec:
+    """A test distance, cm."""
+    return NumberSpec(label, "cm", Decimal(5), Decimal(1000), places=1)
+
+
 def degrees(label: str, low: str = "-90", high: str = "90") -> NumberSpec:
     """An angle, degrees."""
     return NumberSpec(label, "°", Decimal(low), Decimal(high))

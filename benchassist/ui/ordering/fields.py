@@ -21,6 +21,7 @@ class FormField:
         takes: a number, choices, or None for a line of text.
         is_several: whether several of the choices may hold.
         span: columns of the form that it fills.
+        nothing: what the order holds where the empty choice is taken.
     """
 
     path: str
@@ -28,6 +29,7 @@ class FormField:
     takes: NumberSpec | Choices | None = None
     span: int = 1
     is_several: bool = False
+    nothing: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,8 +78,13 @@ def _eye_fields(eye: Eye) -> tuple[FormField, ...]:
     return tuple(_number(f"{eye}.{path}", spec) for path, spec in named)
 
 
-def sections(rule_sets: Choices) -> tuple[Section, ...]:
-    """The whole form; the rule sets on offer are handed in as (id, title)."""
+def sections(rule_sets: Choices, languages: Choices = ()) -> tuple[Section, ...]:
+    """The whole form.
+
+    Args:
+        rule_sets: the rule sets on offer, as (id, title).
+        languages: the languages in which a wearer may read, as (tag, its own name).
+    """
     pair = (
         FormField("wearer", "Wearer", span=2),
         FormField("design", "Lens design", words_of(Design)),
@@ -92,7 +99,8 @@ def sections(rule_sets: Choices) -> tuple[Section, ...]:
         _number("both.distance_pd", specs.millimetre("Distance, both eyes", "20", "120")),
         _number("both.near_pd", specs.millimetre("Near, both eyes", "20", "120")),
         FormField("rule_set", "Judged by", rule_sets, span=2),
-        FormField("remark", "Remark", span=5),
+        FormField("language", "Wearer reads", (("", "not stated"), *languages), nothing=""),
+        FormField("remark", "Remark", span=4),
         FormField("treatments", "Treatments", words_of(Treatment), span=5, is_several=True),
     )
     frame = (

@@ -21,6 +21,7 @@ from benchassist.guide.prompts import Prompt
 from benchassist.job.checks import Answer
 from benchassist.job.instrument import Speech
 from benchassist.job.readings import Datum
+from benchassist.ui.asking.defects import join, show_defects
 from benchassist.ui.asking.gauges import MOST, Gauges
 from benchassist.ui.asking.ordered import target_words
 from benchassist.ui.asking.reading_notes import direction_words, surface_words
@@ -30,13 +31,14 @@ from benchassist.ui.drawings.spectacles import SpectaclesDrawing
 from benchassist.ui.inputs.addition import AdditionInput
 from benchassist.ui.inputs.answering import AnswerInput, answer_input, cut_steps
 from benchassist.ui.inputs.check import CheckInput
+from benchassist.ui.inputs.correcting import Correcting
+from benchassist.ui.inputs.defects import DefectsInput
 from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.repeated import RepeatedInput
 from benchassist.ui.pages.base import Page
 from benchassist.ui.theme import Theme
-from benchassist.verdicts.finding import State
 from benchassist.verdicts.near import proposal
 
 _NUMBER_KEYS = frozenset("0123456789+-.,")
@@ -48,11 +50,11 @@ class AskPage(Page):
     """One prompt at a time, for every step between the order and the record.
 
     Signals:
-        corrected: (id of the check, id of the remedy) that was carried out.
+        corrected: the Done that was carried out.
         form_chosen: (kind of prompt, key of the instrument's form) for the next readings.
     """
 
-    corrected = Signal(str, str)
+    corrected = Signal(object)
     form_chosen = Signal(str, str)
 
     def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
@@ -81,6 +83,9 @@ class AskPage(Page):
         self._next.corrected.connect(self._on_corrected)
         self._was_changed = False
         self._gauges = Gauges(theme)
+        self._correcting = Correcting()
+        self._correcting.carried_out.connect(self.corrected)
+        self._correcting.check_asked.connect(self.prompt_asked)
         self._lay_out()
 
     def _answering(self) -> QWidget:
@@ -102,21 +107,22 @@ class AskPage(Page):
         return answering
 
     def _lay_out(self) -> None:
-        last = QHBoxLayout()
-        last.addStretch(1)
-        last.addWidget(self._next)
         right = QVBoxLayout()
         right.addLayout(self._gauges)
         right.addLayout(self._notes_beside)
         right.addStretch(1)
-        right.addLayout(last)
+        right.addWidget(self._next, 0, Qt.AlignmentFlag.AlignRight)
         self._strip = strip = QFrame()
         strip.setProperty("role", "ask")
-        self._halves = QHBoxLayout(strip)
-        self._halves.setContentsMargins(24, 20, 20, 16)
+        self._halves = QHBoxLayout()
         self._halves.setSpacing(24)
         self._halves.addWidget(self._answering(), 1)
         self._halves.addLayout(right, 1)
+        whole = QVBoxLayout(strip)
+        whole.setContentsMargins(24, 20, 20, 16)
+        whole.setSpacing(12)
+        whole.addLayout(self._halves, 1)
+        whole.addWidget(self._correcting)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -175,6 +181,7 @@ class AskPage(Page):
         self._show_verdict(now, hides=hides)
         self._show_order(now, hides=hides)
         self._drawing.set_scene(scene_for(standing, prompt, hides_order=hides))
+        show_defects(self._input, self._drawing, standing, prompt)
 
     def _build_input(self, prompt: Prompt) -> None:
         if self._input is not None:
@@ -187,8 +194,8 @@ class AskPage(Page):
         made.value_changed.connect(lambda answer: self._on_value_changed(prompt, answer))
         made.finished.connect(self._on_finished)
         made.stepped_back.connect(self.back_asked)
-        if isinstance(made, CheckInput):
-            made.corrected.connect(lambda remedy: self.corrected.emit(prompt.id, remedy))
+        if isinstance(made, DefectsInput):
+            join(made, self._drawing, lambda every: self._on_value_changed(prompt, every))
         if isinstance(made, DistanceInput):
             made.datum_chosen.connect(self._on_datum)
         if isinstance(made, RepeatedInput):
@@ -220,9 +227,8 @@ class AskPage(Page):
         self._halves.setStretch(1, 1 if measured else 0)
         (self._notes_beside if measured else self._notes_below).addWidget(self._notes)
         self._verdict.show_findings(now, keeps_quiet=hides)
-        if isinstance(self._input, CheckInput):
-            is_outside = any(one.state is State.OUTSIDE for one in now.findings)
-            self._input.show_remedies(is_needed=is_outside)
+        assert self._standing is not None  # noqa: S101  (shown before)
+        self._correcting.show_standing(self._standing, now.prompt, keeps_quiet=hides)
 
     def _on_finished(self) -> None:
         """Lets a new answer be seen before going on; an old one is passed at once."""
@@ -262,6 +268,14 @@ class AskPage(Page):
     def take_focus(self) -> None:
         if self._input is not None:
             self._input.setFocus()
+
+    def offer_next(self) -> None:
+        """Puts the cursor where Enter goes on."""
+        self._next.setFocus()
+
+    def take_correction(self) -> None:
+        """Puts the cursor where Enter accepts the correction proposed, where there is one."""
+        self._correcting.take_focus()
 
     @override
     def another(self) -> None:

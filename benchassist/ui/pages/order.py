@@ -19,6 +19,7 @@ from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
 from benchassist.job.base import LONGEST_LINE, LONGEST_REMARK
 from benchassist.job.order import Order
+from benchassist.limits.load import RuleSet
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.several import SeveralInput
@@ -46,14 +47,19 @@ class OrderPage(Page):
 
     confirmed = Signal(str)
 
-    def __init__(self, rule_sets: Choices, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, rule_sets: Choices, languages: Choices, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self._order = Order()
         self._standing: Standing | None = None
         self._prompt: Prompt | None = None
-        self._sections = sections(rule_sets)
+        self._sections = sections(rule_sets, languages)
         self._inputs: dict[str, FieldInput] = {}
         self._headings: dict[str, QLabel] = {}
+        self._rules = QLabel()
+        self._rules.setProperty("role", "caption")
+        self._rules.setWordWrap(True)
         self._questions = _Questions()
         self._questions.confirmed.connect(self.confirmed)
         self._scroll = QScrollArea()
@@ -90,6 +96,9 @@ class OrderPage(Page):
                 row, column = row + 1, 0
             grid.addWidget(self._input(field), row, column, 1, field.span)
             column += field.span
+            if field.path == "rule_set":
+                row, column = row + 1, _COLUMNS
+                grid.addWidget(self._rules, row, 0, 1, _COLUMNS)
         for each in range(_COLUMNS):
             grid.setColumnStretch(each, 1)
         return grid
@@ -109,6 +118,10 @@ class OrderPage(Page):
         self._order = standing.job.order
         for path, made in self._inputs.items():
             _show(made, field_value(self._order, path))
+
+    def show_rules(self, rules: RuleSet) -> None:
+        """Shows how the limits of this rule set are known, and what to know of them."""
+        self._rules.setText(f"{rules.evidence}. {rules.caution}".strip())
 
     def show_questions(self, questions: tuple[Question, ...]) -> None:
         """Shows what looks odd in the order, as questions to confirm."""
@@ -140,6 +153,7 @@ class OrderPage(Page):
             self._scroll.ensureWidgetVisible(following, 0, 48)
 
     def _on_value_changed(self, field: FormField, value: FieldValue) -> None:
+        value = field.nothing if value is None else value
         refused = refusal(self._order, field.path, value)
         made = self._inputs[field.path]
         if refused and isinstance(made, NumberInput):

@@ -1,4 +1,4 @@
-"""The record page: what is out, what becomes of the pair, the names, the PDF."""
+"""The record page: what is out, what becomes of the pair, the names, the papers."""
 
 from collections.abc import Sequence
 from html import escape
@@ -18,10 +18,15 @@ from typing_extensions import override
 from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Prompt
 from benchassist.job.base import LONGEST_REMARK
+from benchassist.job.document import Job
 from benchassist.job.paths import with_value_at
-from benchassist.job.signoff import Outcome, Signature, SignOff
+from benchassist.job.signing import decide
+from benchassist.job.signoff import Ask, Outcome, Signature, SignOff
 from benchassist.people.roles import Act
+from benchassist.records.slip import no_slip
+from benchassist.ui.actions import Command
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.inputs.text import TextInput
 from benchassist.ui.pages.base import Page
 from benchassist.ui.state_mark import StateMark
@@ -41,6 +46,11 @@ _ACTS = (
     (Act.SEND_BACK, "Send &back"),
     (Act.NEW_ATTEMPT, "Back from the &lab: new attempt"),
 )
+_PAPERS = (
+    (Command.EXPORT, "Write the &record as PDF"),
+    (Command.SHEET, "Wearer's s&heet as PDF"),
+    (Command.SLIP, "Return sli&p as PDF"),
+)
 
 
 class RecordPage(Page):
@@ -48,11 +58,11 @@ class RecordPage(Page):
 
     Signals:
         signed: the Act that the person wants to carry out.
-        export_asked: the record is wanted as PDF.
+        paper_asked: the Command that writes a paper as PDF.
     """
 
     signed = Signal(object)
-    export_asked = Signal()
+    paper_asked = Signal(object)
 
     def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -66,7 +76,11 @@ class RecordPage(Page):
         self._outcome.chosen.connect(lambda key: self._propose("outcome", Outcome(key)))
         self._reason = TextInput("Reason, for anything but a plain release", LONGEST_REMARK)
         self._reason.value_changed.connect(lambda text: self._propose("reason", text))
-        self._reason.finished.connect(self.next_asked)
+        self._reason.finished.connect(self._leave_reason)
+        self._asks = _Asks()
+        self._asks.chosen.connect(self._ask_for)
+        self._asks.finished.connect(self.next_asked)
+        self._asks.stepped_back.connect(self._reason.setFocus)
         self._names = QLabel()
         self._names.setProperty("role", "sentence")
         self._names.setWordWrap(True)
@@ -77,9 +91,9 @@ class RecordPage(Page):
         self._problem = QLabel()
         self._problem.setProperty("role", "error")
         self._problem.setWordWrap(True)
-        self._export = _button("Write the &record as PDF")
-        self._export.setProperty("role", "primary")
-        self._export.clicked.connect(self.export_asked)
+        self._problem.hide()
+        self._papers = _Papers()
+        self._papers.asked.connect(self.paper_asked)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -96,6 +110,7 @@ class RecordPage(Page):
         column.addWidget(_titled("What becomes of the pair"))
         column.addWidget(self._outcome)
         column.addWidget(self._reason)
+        column.addWidget(self._asks)
         column.addSpacing(8)
         column.addWidget(_titled("Names"))
         column.addWidget(self._names)
@@ -108,10 +123,7 @@ class RecordPage(Page):
         column.addLayout(grid)
         column.addWidget(self._problem)
         column.addSpacing(8)
-        last = QHBoxLayout()
-        last.addWidget(self._export)
-        last.addStretch(1)
-        column.addLayout(last)
+        column.addWidget(self._papers)
         column.addStretch(1)
         scroll = QScrollArea()
         scroll.setWidgetResizable(True)
@@ -128,11 +140,14 @@ class RecordPage(Page):
         self._show_findings(standing)
         self._outcome.set_value(signoff.outcome or "")
         self._reason.set_value(signoff.reason)
+        self._asks.show_signoff(signoff)
         self._names.setText(_names(signoff))
+        self._papers.show_job(standing.job)
 
     def show_problem(self, sentence: str) -> None:
         """Shows why an act was not carried out."""
         self._problem.setText(sentence)
+        self._problem.setVisible(bool(sentence))
 
     def show_acts(self, refusals: dict[Act, str]) -> None:
         """Shows which acts the person at the bench may carry out, and why not the others."""
@@ -175,6 +190,88 @@ class RecordPage(Page):
         if self._standing is not None:
             job = self._standing.job
             self.proposed.emit(job.with_now(with_value_at(job.now, f"signoff.{field}", value)))
+
+    def _ask_for(self, asks: tuple[Ask, ...]) -> None:
+        if self._standing is not None:
+            job = self._standing.job
+            signoff = job.now.signoff
+            self.proposed.emit(decide(job, signoff.outcome, signoff.reason, asks))
+
+    def _leave_reason(self) -> None:
+        if self._asks.isVisible() and self._asks.isEnabled():
+            self._asks.setFocus()
+        else:
+            self.next_asked.emit()
+
+
+class _Asks(QWidget):
+    """What the lab is asked for; shown while the pair goes back, fixed once that is signed.
+
+    Signals:
+        chosen: every Ask that is ticked, in their own order.
+        finished: Enter was pressed.
+        stepped_back: Shift+Enter was pressed.
+    """
+
+    chosen = Signal(tuple)
+    finished = Signal()
+    stepped_back = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._boxes = SeveralInput(tuple(one.value for one in Ask))
+        self._boxes.value_changed.connect(
+            lambda keys: self.chosen.emit(tuple(Ask(key) for key in keys))
+        )
+        self._boxes.finished.connect(self.finished)
+        self._boxes.stepped_back.connect(self.stepped_back)
+        self.setFocusProxy(self._boxes)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addWidget(_headed("What the lab is asked for, one or several"))
+        column.addWidget(self._boxes)
+        self.hide()
+
+    def show_signoff(self, signoff: SignOff) -> None:
+        """Shows what is asked for."""
+        self._boxes.set_value(tuple(one.value for one in signoff.asks))
+        self.setVisible(signoff.outcome is Outcome.RETURN)
+        self.setEnabled(signoff.dispensed is None)
+
+
+class _Papers(QWidget):
+    """A button for each paper, and why a job has no return slip.
+
+    Signals:
+        asked: the Command that writes the paper.
+    """
+
+    asked = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._why = _refusal()
+        self._buttons = {command: _button(title) for command, title in _PAPERS}
+        self._buttons[Command.EXPORT].setProperty("role", "primary")
+        line = QHBoxLayout()
+        line.setSpacing(8)
+        for command, button in self._buttons.items():
+            button.clicked.connect(lambda _=False, one=command: self.asked.emit(one))
+            line.addWidget(button)
+        line.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addLayout(line)
+        column.addWidget(self._why)
+
+    def show_job(self, job: Job) -> None:
+        """Shows which papers there are."""
+        refusal = no_slip(job)
+        self._buttons[Command.SLIP].setEnabled(not refusal)
+        self._why.setText(refusal)
+        self._why.setVisible(bool(refusal))
 
 
 class _Listed(QWidget):

@@ -7,7 +7,7 @@ from decimal import Decimal
 from pydantic import ValidationError
 
 from benchassist.job.document import Job
-from benchassist.limits.load import PLAIN_ACCEPTANCE
+from benchassist.limits.load import Decision
 from benchassist.optics.eye import Eye
 from benchassist.optics.power import difference
 from benchassist.verdicts.addition import judge_additions
@@ -87,15 +87,16 @@ def explained(sight: Sight, pair: Pair, changes: tuple[Change, ...]) -> tuple[st
     """The keys of the findings outside that a slip explains; none where it must not be offered.
 
     The reading must be within the limits of the slip's pair in everything that the slip
-    speaks of, the whole power where it is a part of the power; and that pair outside those of
-    the order. What no order can state is no slip.
+    speaks of, the whole power where it is a part of the power, or past one by no more than the
+    reading itself is worth; and that pair must be outside the limits of the order. What no
+    order can state is no slip.
     """
     if not is_near(sight, pair, changes):
         return ()
     related = [key for eye, name, _ in changes for key in sight.related(name, eye)]
     watched = {key for eye, name, _ in changes for key in sight.watched(name, eye)}
     try:
-        left_over = _outside(_judged(sight, as_read(sight, pair, changes), changes))
+        left_over = _left_over(_judged(sight, as_read(sight, pair, changes), changes))
         shown = _judged(sight, as_predicted(sight, pair, changes), changes)
     except ValidationError:
         return ()
@@ -106,10 +107,23 @@ def explained(sight: Sight, pair: Pair, changes: tuple[Change, ...]) -> tuple[st
 
 
 def _judged(sight: Sight, job: Job, changes: tuple[Change, ...]) -> tuple[Finding, ...]:
-    """The findings on a job by the rules on what a slip changes, by plain acceptance."""
-    case = Case(job, replace(sight.case.limits, decision=PLAIN_ACCEPTANCE))
+    """The findings on a job by the rules on what a slip changes, guarded in any workshop."""
+    case = Case(job, replace(sight.case.limits, decision=Decision()))
     rules = dict.fromkeys(rule for _, quantity, _ in changes for rule in RULES_ON[quantity])
     return tuple(finding for rule in rules for finding in rule(case))
+
+
+def _left_over(findings: tuple[Finding, ...]) -> set[str]:
+    """What is outside by more than the uncertainty of its reading."""
+    return {
+        finding.key
+        for finding in findings
+        if finding.state is State.OUTSIDE
+        and (
+            finding.limit is None
+            or abs(finding.difference or ZERO) > finding.limit + finding.guard
+        )
+    }
 
 
 def _outside(findings: tuple[Finding, ...]) -> set[str]:

@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from benchassist.geometry.fault import Fault
+from benchassist.geometry.fault import Fault, Faults
 from benchassist.geometry.plan import Centration, FrontPlan, Layout
 from benchassist.optics.eye import Eye
 from benchassist.ui.drawings.scene import Mark, Scene
@@ -42,10 +42,10 @@ BENCH = tuple(
 )  # fmt: skip
 SCENES = (
     Scene(PLAN, "front", LENS, found_right=CENTRED),
-    Scene(PLAN, "front", BENCH, fault=Fault("skew", 1.5)),
-    Scene(PLAN, "top", BENCH, fault=Fault("planes", 1.5)),
+    Scene(PLAN, "front", BENCH, faults=Faults((Fault("skew", 1.5),), "skew")),
+    Scene(PLAN, "top", BENCH, faults=Faults((Fault("plane-step", 1.5),), "planes")),
     Scene(PLAN, "side", BENCH),
-    Scene(PLAN, "table", BENCH, fault=Fault("table-upright", 1.2)),
+    Scene(PLAN, "table", BENCH, faults=Faults((Fault("table-upright", 1.2),), "table-upright")),
     Scene(FrontPlan(), "front", LENS[:3]),
 )
 SIZES = (QSize(700, 420), QSize(1300, 700))
@@ -161,8 +161,11 @@ def test_a_noted_answer_is_neither_open_nor_judged() -> None:
 @pytest.mark.parametrize(
     ("scene", "words"),
     [
-        (SCENES[1], "fault of 1.5 mm drawn 5 times larger"),
-        (Scene(PLAN, "front", fault=Fault("rotation", 12.0)), "fault of 12.0° true to size"),
+        (SCENES[1], "skew step 1.5 mm; drawn 5 times larger"),
+        (
+            Scene(PLAN, "front", faults=Faults((Fault("rotation", 12.0),), "rotation")),
+            "lens turned 12.0°; true to size",
+        ),
         (SCENES[5], "A, B, DBL not ordered, drawn at a usual size"),
         (SCENES[3], "From the wearer's right"),
     ],

@@ -282,8 +282,8 @@ def test_an_addition_to_be_read_again_on_the_other_surface_is_not_diagnosed() ->
 
 
 def test_a_slip_whose_lens_is_not_the_one_read_is_not_offered() -> None:
-    """A lens made 0.14 D too weak and mirrored: no single slip gives that power."""
-    job = one_lens(power("-2.00", "-1.00", "30"), display("-1.86", "-1.00", "150"))
+    """A lens made 0.40 D too weak and mirrored: no single slip gives that power."""
+    job = one_lens(power("-2.00", "-1.00", "30"), display("-1.60", "-1.00", "150"))
     assert seen(job) == ()
     findings = judge(job, plain_limits())
     assert set(unexplained(job, plain_limits(), findings, ())) == {

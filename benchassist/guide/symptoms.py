@@ -1,0 +1,287 @@
+"""What is seen on the face, what may cause it, and what to do: where and by how much."""
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from pathlib import Path
+from typing import Annotated, Any
+
+from pydantic import Field, ValidationError
+
+from benchassist.assets import asset
+from benchassist.geometry.adjusting import (
+    MOST_AT_ONCE,
+    RECKONINGS,
+    USUAL_FRONTAL,
+    USUAL_SPLAY,
+    USUAL_TIP,
+    Amount,
+    Lengths,
+    amount_for,
+)
+from benchassist.geometry.measured import Reading
+from benchassist.guide.entries import Name, Text
+from benchassist.guide.prompts import StepId
+from benchassist.job.base import Frozen
+from benchassist.job.order import FrameOrder, Order
+from benchassist.optics.eye import Eye
+from benchassist.optics.tilt import ROTATION_CENTRE
+from benchassist.verdicts.consequence import HINGE_TO_EAR, USUAL_PD
+from benchassist.verdicts.words import degrees, millimetres
+from benchassist.wrong import BenchError
+
+FILE = "symptoms.toml"
+ENGLISH = "en"
+
+LARGEST_OFFSET = Decimal(30)
+"""No offset on a face is larger, mm; own choice."""
+
+_USUAL_WIDTH, _USUAL_DEPTH = 52.0, 36.0
+"""Boxed size of a usual lens, mm; common practice, no source."""
+
+_ORDERED, _BY_HEAD, _BY_NOSE = 1.0, 8.0, 5.0
+"""Standard uncertainty of an ordered length and of one of a usual head, mm, and of a usual
+nose, degrees. Own proposal."""
+
+_TENTH = Decimal("0.1")
+_WORDS = frozenset({"title", "label", "does", "caution", "watch"})
+"""What another language may replace."""
+
+
+class Cause(Frozen):
+    """One cause of a symptom and what to do about it.
+
+    Attributes:
+        id: its name within the symptom.
+        title: the cause.
+        check: name of the check of the fit that the adjustment puts right.
+        by: which reckoning gives the amount; empty where none does.
+        does: what to do, in one sentence with {side}, {other} and {by}.
+        caution: what must not happen.
+        watch: what to look at afterwards.
+    """
+
+    id: Name
+    title: Text
+    check: Name
+    by: str = ""
+    does: Text
+    caution: Text
+    watch: Text
+
+
+class Symptom(Frozen):
+    """What is seen on the face, or what the wearer says.
+
+    Attributes:
+        id: its name.
+        title: the symptom.
+        asks_side: whether it is of one side.
+        label: the offset to measure, mm; empty where none helps.
+        evidence: ids of sources in guide.toml.
+        cause: what may cause it, the likeliest first.
+    """
+
+    id: Name
+    title: Text
+    asks_side: bool = False
+    label: Text = ""
+    evidence: Annotated[tuple[Name, ...], Field(min_length=1)]
+    cause: Annotated[tuple[Cause, ...], Field(min_length=1)]
+
+    def belongs_to(self, prompt_id: str) -> bool:
+        """Whether its likeliest cause is put right at this prompt."""
+        return f"{StepId.FIT}.{self.cause[0].check}" == prompt_id
+
+
+class _File(Frozen):
+    symptom: tuple[Symptom, ...]
+
+
+Known = Mapping[str, str]
+"""By name of a length, what it was taken from, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What to do about one cause.
+
+    Attributes:
+        cause: in a few words.
+        does: what to do in one sentence, with side and amount.
+        reckoned: how well the amount is known and from what; empty without an amount.
+        caution: what must not happen.
+        watch: what to look at afterwards.
+    """
+
+    cause: str
+    does: str
+    reckoned: str
+    caution: str
+    watch: str
+
+
+def load_symptoms(language: str = ENGLISH, folder: Path | None = None) -> tuple[Symptom, ...]:
+    """Every symptom, in a language; what the language lacks is in English.
+
+    Args:
+        language: name of a folder below resources/guide.
+        folder: another folder than resources/guide.
+
+    Raises:
+        BenchError: a file cannot be used, with the fault.
+    """
+    root = folder or asset("guide")
+    table = _read(root / ENGLISH / FILE)
+    over = root / language / FILE
+    if language != ENGLISH and over.exists():
+        table = {"symptom": _overlaid(table["symptom"], _read(over)["symptom"])}
+    try:
+        symptoms = _File.model_validate(table).symptom
+    except ValidationError as error:
+        raise BenchError(f"The guide file {FILE} cannot be used: {error}.") from error
+    for fault in faults(symptoms):
+        raise BenchError(f"The guide file {FILE} cannot be used: {fault}")
+    return symptoms
+
+
+def faults(symptoms: tuple[Symptom, ...]) -> Iterator[str]:
+    """Everything wrong with the symptoms, each in one sentence; nothing for sound ones."""
+    names = [symptom.id for symptom in symptoms]
+    yield from (f"{name} is there twice." for name in set(names) if names.count(name) > 1)
+    for symptom in symptoms:
+        for cause in symptom.cause:
+            where = f"{symptom.id}, {cause.id}"
+            if cause.by and cause.by not in RECKONINGS:
+                yield f"{where} reckons by {cause.by}, which is not there."
+            if bool(cause.by) != ("{by}" in cause.does):
+                yield f"{where} needs a place for its amount, and only then."
+            if cause.by and not symptom.label:
+                yield f"{where} reckons an amount from no offset."
+            if "{side}" in cause.does and not symptom.asks_side:
+                yield f"{where} names a side that nobody chooses."
+
+
+def advise(
+    order: Order, symptom: Symptom, side: Eye | None, offset: Decimal | None
+) -> tuple[Advice, ...]:
+    """What to do about each cause of a symptom.
+
+    Args:
+        order: whose frame and PD the amount is reckoned from, usual values for what it lacks.
+        symptom: what is seen.
+        side: on which side; None while it is not said.
+        offset: as measured on the face, mm; None where it was not.
+    """
+    lengths, known = lengths_of(order)
+    return tuple(_advice(cause, side, offset, lengths, known) for cause in symptom.cause)
+
+
+def _advice(
+    cause: Cause, side: Eye | None, offset: Decimal | None, lengths: Lengths, known: Known
+) -> Advice:
+    by = reckoned = ""
+    if cause.by and offset:
+        try:
+            amount = amount_for(cause.by, float(offset), lengths)
+        except ValueError:
+            reckoned = "No bend makes up for so large an offset: measure it again."
+        else:
+            by, reckoned = f" by about {_now(amount)}", _reckoned(cause.by, amount, known)
+    elif cause.by:
+        reckoned = "Measure the offset to learn by how much."
+    sides = {"side": side or "named", "other": side.other if side else "other"}
+    does = cause.does.format(by=by, **sides)
+    return Advice(cause.title, does, reckoned, cause.caution, cause.watch)
+
+
+def _now(amount: Amount) -> str:
+    return _in_unit(amount.now, amount.unit)
+
+
+def _reckoned(name: str, amount: Amount, known: Known) -> str:
+    """How well the amount is known, from what, and that a large bend is halved."""
+    whole = _in_unit(amount.needed.value, amount.unit)
+    spread = _in_unit(2.0 * amount.needed.uncertainty, amount.unit)
+    basis = known.get(RECKONINGS[name].length, "")
+    said = f"{whole} ± {spread}{f' with {basis}' if basis else ''}."
+    if not amount.is_halved:
+        return said
+    most = degrees(Decimal(MOST_AT_ONCE))
+    return f"It needs {said} Never more than {most} in one go: bend so much, then look again."
+
+
+def _in_unit(size: float, unit: str) -> str:
+    value = Decimal(size).quantize(_TENTH)
+    return degrees(value) if unit == "°" else millimetres(value)
+
+
+def lengths_of(order: Order) -> tuple[Lengths, Known]:
+    """What amounts are reckoned from, by the order and else as usual, and that in words."""
+    frame = order.frame
+    distances = [order.eye(eye).distance_pd for eye in Eye]
+    measured = [one for one in distances if one is not None]
+    pd = sum(measured, Decimal(0)) if len(measured) == len(distances) else None
+    reach, reach_words = _joint_to_ear(frame)
+    taken = {
+        "pd": _ordered_or(pd, float(USUAL_PD), "a PD of"),
+        "width": _ordered_or(frame.a, _USUAL_WIDTH, "a lens width of"),
+        "depth": _ordered_or(frame.b, _USUAL_DEPTH, "a lens depth of"),
+    }
+    lengths = Lengths(
+        joint_to_ear=reach,
+        rotation=Reading(ROTATION_CENTRE, 2.0),
+        tip=Reading(USUAL_TIP, _BY_HEAD),
+        frontal=Reading(USUAL_FRONTAL, _BY_NOSE, "°"),
+        splay=Reading(USUAL_SPLAY, _BY_NOSE, "°"),
+        **{name: reading for name, (reading, _) in taken.items()},
+    )
+    words = {name: said for name, (_, said) in taken.items()}
+    return lengths, {
+        **words,
+        "joint_to_ear": reach_words,
+        "frontal": f"a usual nose of {degrees(Decimal(USUAL_FRONTAL))} from the front",
+        "splay": f"a usual nose of {degrees(Decimal(USUAL_SPLAY))} from above",
+        "tip": f"a usual end of {millimetres(Decimal(USUAL_TIP))} behind the ear",
+        "rotation": f"the eye turning {millimetres(Decimal(ROTATION_CENTRE))} behind the lens",
+    }
+
+
+def _joint_to_ear(frame: FrameOrder) -> tuple[Reading, str]:
+    """From the joint to the ear: the temple less its end, else that of a usual head."""
+    if frame.temple_length is None or float(frame.temple_length) <= USUAL_TIP:
+        usual = millimetres(Decimal(HINGE_TO_EAR))
+        return Reading(HINGE_TO_EAR, _BY_HEAD), f"a usual {usual} from joint to ear"
+    reach = float(frame.temple_length) - USUAL_TIP
+    said = (
+        f"{millimetres(Decimal(reach))} from joint to ear, the temple of "
+        f"{millimetres(frame.temple_length)} less {millimetres(Decimal(USUAL_TIP))} of end"
+    )
+    return Reading(reach, _BY_HEAD / 2.0), said
+
+
+def _ordered_or(ordered: Decimal | None, usual: float, words: str) -> tuple[Reading, str]:
+    if ordered:
+        return Reading(float(ordered), _ORDERED), f"{words} {millimetres(ordered)} as ordered"
+    return Reading(usual, _BY_HEAD), f"{words} {millimetres(Decimal(usual))} as usual"
+
+
+def _read(path: Path) -> dict[str, Any]:
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+        raise BenchError(f"The guide file {path.name} cannot be read: {error}.") from error
+
+
+def _overlaid(below: list[dict[str, Any]], over: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The words of another language laid on the English ones, entry by entry."""
+    words = {entry["id"]: entry for entry in over}
+    result = []
+    for entry in below:
+        told = words.get(entry["id"], {})
+        laid = {**entry, **{key: text for key, text in told.items() if key in _WORDS}}
+        if "cause" in entry:
+            laid["cause"] = _overlaid(entry["cause"], told.get("cause", []))
+        result.append(laid)
+    return result

@@ -1,0 +1,46 @@
+"""The papers of the open job: what each is called, when there is one, and what is on it."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from benchassist.job.document import Job
+from benchassist.records.pdf import record_pdf
+from benchassist.records.sheet import sheet_name
+from benchassist.records.sheet_pdf import sheet_pdf
+from benchassist.records.slip import no_slip, slip_name
+from benchassist.records.slip_pdf import slip_pdf
+from benchassist.ui.actions import Command
+from benchassist.ui.desk import Desk
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """One kind of paper.
+
+    Attributes:
+        title: what it is, such as 'the record'.
+        name: what its file is called.
+        content: the PDF of the open job; raises BenchError where there can be none.
+        refusal: why a job has no such paper, in one sentence; empty when it has one.
+    """
+
+    title: str
+    name: Callable[[Job], str]
+    content: Callable[[Desk], bytes]
+    refusal: Callable[[Job], str] = lambda _: ""
+
+
+def _record_name(job: Job) -> str:
+    return f"{job.number.replace('/', '-')}-record.pdf"
+
+
+PAPERS: Mapping[Command, Paper] = {
+    Command.EXPORT: Paper("the record", _record_name, lambda desk: record_pdf(desk.record())),
+    Command.SHEET: Paper(
+        "the wearer's sheet", sheet_name, lambda desk: sheet_pdf(desk.sheet())
+    ),
+    Command.SLIP: Paper(
+        "the return slip", slip_name, lambda desk: slip_pdf(desk.slip()), no_slip
+    ),
+}
+"""The paper that each command writes."""

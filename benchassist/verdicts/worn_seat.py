@@ -1,0 +1,121 @@
+"""How the front sits: level, face form of both sides, slipping, and comfort after a while."""
+
+from decimal import Decimal
+
+from benchassist.geometry.angles import angle_of_rise
+from benchassist.geometry.on_face import cross_height_difference
+from benchassist.job.checks import Seen
+from benchassist.optics.eye import Eye
+from benchassist.optics.prism import imbalance, prentice
+from benchassist.verdicts.answers import Measures
+from benchassist.verdicts.bench import against_order, bench_finding, bench_limit
+from benchassist.verdicts.case import Case
+from benchassist.verdicts.consequence import HINGES, USUAL_PD
+from benchassist.verdicts.exact import ZERO
+from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.weigh import Subject, Value
+from benchassist.verdicts.words import degrees, millimetres, prism_amount, size_beside
+
+LONG_ENOUGH = Decimal(5)
+"""Minutes after which redness shows where a pair presses; common practice, no source."""
+
+_TENTH = Decimal("0.1")
+_SHOWS = Decimal("0.005")
+
+
+def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
+    """The outer ends of the front, right minus left, and what the roll does to the centres."""
+    higher = read["ends"]
+    limit, guard = bench_limit(case, "worn-level")
+    subject = Subject("fit.level", "fit.level", "Level on the face")
+    width = _front_width(case)
+    roll = angle_of_rise(float(higher), width)
+    said = "Both ends level"
+    if higher:
+        side = "right" if higher > 0 else "left"
+        said = f"The {side} end {size_beside(higher, limit.value, 'mm')} higher"
+    remark = "" if abs(higher) <= limit.value - guard else _rolled(case, roll)
+    value = Value(found=higher, difference=higher, sign="", remark=remark)
+    return (bench_finding(case, subject, "worn-level", value, said),)
+
+
+def _front_width(case: Case) -> float:
+    """Between the outer ends, mm: 2 A + DBL as ordered, else a usual front."""
+    a, dbl = case.order.frame.a, case.order.frame.dbl
+    return HINGES if a is None or dbl is None else float(2 * a + dbl)
+
+
+def _rolled(case: Case, roll: float) -> str:
+    """What a rolled front does before the eyes, after the limit."""
+    distances = [case.ordered(eye).distance_pd for eye in Eye]
+    known = [one for one in distances if one is not None]
+    pd = sum(known, ZERO) if len(known) == len(distances) else USUAL_PD
+    apart = cross_height_difference(float(pd), roll)
+    crosses = Decimal(abs(apart)).quantize(_TENTH)
+    turned = degrees(Decimal(abs(roll)).quantize(_TENTH))
+    said = f"; a roll of {turned} carries the centres {millimetres(crosses)} apart"
+    powers = [case.power_to_find(eye)[0] for eye in Eye]
+    lenses = [lens.power() for lens in powers if lens is not None]
+    if len(lenses) < len(powers):
+        return said
+    halves = (apart / 2.0, -apart / 2.0)
+    prisms = (
+        prentice(lens, eye, 0.0, half)
+        for lens, eye, half in zip(lenses, Eye, halves, strict=True)
+    )
+    vertical = Decimal(abs(imbalance(*prisms).vertical))
+    return f"{said}, {prism_amount(vertical)} between the eyes" if vertical >= _SHOWS else said
+
+
+def form_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
+    """The face form of each side against the order, and of the sides against each other."""
+    ordered = case.order.frame.face_form
+    each = (
+        against_order(
+            case,
+            Subject(f"fit.face-form.{eye}", "fit.face-form", "Face form as worn", eye),
+            "worn-form",
+            read[eye],
+            ordered,
+        )
+        for eye in Eye
+    )
+    right, left = read[Eye.RIGHT], read[Eye.LEFT]
+    apart = right - left
+    turned = f": the front is turned by {degrees(abs(apart) / 2)}" if apart else ""
+    said = f"Face form as worn {degrees(right)} right and {degrees(left)} left{turned}"
+    pair = Subject("fit.face-form", "fit.face-form", "Face form as worn, right against left")
+    value = Value(found=apart, difference=apart, sign="")
+    return (bench_finding(case, pair, "worn-form-sides", value, said), *each)
+
+
+def slip_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
+    """How far the front came down when the wearer looked down and shook the head."""
+    slip = read["slip"]
+    limit, _ = bench_limit(case, "worn-slip")
+    said = "It stays where it was"
+    if slip:
+        said = f"It came down {size_beside(slip, limit.value, 'mm')}"
+    subject = Subject("fit.slipping", "fit.slipping", "Holds its place")
+    value = Value(found=slip, difference=slip, sign="")
+    return (bench_finding(case, subject, "worn-slip", value, said),)
+
+
+def comfort_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
+    """Whether the pair was worn for long enough before it was found comfortable."""
+    minutes = read["minutes"]
+    answer = case.now.fit.answers["comfort"]
+    worn_for = f"Comfort: worn for {_minutes(minutes)}"
+    if answer.seen is None:
+        state, said = State.CLOSE, f"{worn_for}; say whether it was good or a fault."
+    elif minutes < LONG_ENOUGH:
+        why = f"redness shows after about {_minutes(LONG_ENOUGH)} (common practice, no source)"
+        state, said = State.CLOSE, f"{worn_for} only: look again, {why}."
+    else:
+        good = "found good" if answer.seen is Seen.GOOD else "a fault was seen"
+        state, said = State.WITHIN, f"{worn_for}, {good}."
+    return (Finding("fit.comfort", "fit.comfort", "Comfort", state, said),)
+
+
+def _minutes(minutes: Decimal) -> str:
+    return f"{minutes.normalize():f} minute{'' if minutes == 1 else 's'}"

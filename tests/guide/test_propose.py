@@ -1,0 +1,202 @@
+"""What is proposed for a bent frame: the innermost fault, its side and its amount."""
+
+from dataclasses import replace
+from decimal import Decimal
+from types import ModuleType
+from typing import Any
+
+import pytest
+
+from benchassist.geometry.frame_state import FrameState
+from benchassist.guide.conditions import why_not
+from benchassist.guide.flow import Standing, standing
+from benchassist.guide.load import load_guide
+from benchassist.guide.prompts import StepId
+from benchassist.guide.propose import GoOn, Proposal, proposal
+from benchassist.guide.reopening import Done, reopen
+from benchassist.job.checks import Answer, Seen
+from benchassist.job.document import Job
+from benchassist.job.order import Design, FrameMaterial
+from benchassist.limits.load import load_limits
+from benchassist.optics.eye import Eye
+from benchassist.verdicts.judge import judge
+from benchassist.verdicts.rocking import rocking
+from tests.guide.jobs import job_for
+
+GUIDE = load_guide()
+LIMITS = load_limits(job_for(Design.BIFOCAL).order.rule_set)
+
+
+def job_of(frames: ModuleType, state: FrameState, **frame: Any) -> Job:
+    """A job in which everything at the bench was measured without an error."""
+    made = state.made
+    job = job_for(Design.BIFOCAL)
+    sizes = {name: Decimal(str(getattr(made, name))) for name in ("a", "b", "dbl")}
+    order = job.order.frame.with_(
+        **sizes,
+        temple_length=Decimal(str(made.temple_length)),
+        face_form=Decimal(str(made.face_form)),
+        **{"material": FrameMaterial.METAL, **frame},
+    )
+    job = job.with_(order=job.order.with_(frame=order))
+    shown = frames.exact(state, marks_over_own_rim=True)
+    answers = {}
+    for prompt in GUIDE.step(StepId.BENCH).prompts:
+        if why_not(prompt, job) is None:
+            values = {
+                name: Decimal(str(round(value, 3)))
+                for name, value in shown.get(prompt.id, {}).items()
+            }
+            answers[prompt.name] = Answer(measured=values) if values else Answer(seen=Seen.GOOD)
+    return job.with_now(job.now.with_(bench=job.now.bench.with_(answers=answers)))
+
+
+def stands(job: Job) -> Standing:
+    return standing(job, judge(job, LIMITS), GUIDE)
+
+
+def proposed(job: Job) -> Proposal:
+    found = proposal(stands(job))
+    assert found is not None
+    return found
+
+
+def without(job: Job, *names: str) -> Job:
+    """The job with these checks not answered."""
+    left = {key: one for key, one in job.now.bench.answers.items() if key not in names}
+    return job.with_now(job.now.with_(bench=job.now.bench.with_(answers=left)))
+
+
+def test_a_true_frame_calls_for_nothing(frames: ModuleType) -> None:
+    assert proposal(stands(job_of(frames, FrameState.true()))) is None
+
+
+def test_each_single_fault_is_named_with_side_and_amount(frames: ModuleType) -> None:
+    for kind in frames.KINDS:
+        for sign in (1.0, -1.0):
+            eye = Eye.RIGHT if kind.on_side else None
+            size = sign * 3.0 * frames.bench_limit(kind.limit)
+            state = frames.with_fault(FrameState.true(), frames.Planted(kind, size, eye))
+            one = proposed(job_of(frames, state))
+            assert one.go_on is GoOn.CORRECT
+            assert one.move is not None
+            assert (one.move.number, one.move.side) == (kind.number, eye), kind
+            assert float(one.move.change) == pytest.approx(-size, rel=0.1), kind
+            assert one.sentence.startswith(one.move.words[:1].upper() + one.move.words[1:])
+            assert one.remedy in GUIDE.prompt(one.check).remedies
+
+
+def test_the_innermost_of_several_faults_comes_first(frames: ModuleType) -> None:
+    state = FrameState.true().with_bridge(skew_step=3.0, x_ing=3.0)
+    state = state.with_side(Eye.LEFT, pantoscopic=state.left.pantoscopic + 4.0, drop=70.0)
+    assert proposed(job_of(frames, state)).check == "bench.skew"
+    assert proposed(job_of(frames, state.with_bridge(skew_step=0.0))).check == "bench.x-ing"
+    no_bridge = state.with_bridge(skew_step=0.0, x_ing=0.0)
+    assert proposed(job_of(frames, no_bridge)).check == "bench.pantoscopic"
+
+
+def test_what_lies_further_inwards_is_measured_before_anything_is_bent(
+    frames: ModuleType,
+) -> None:
+    job = job_of(frames, FrameState.true().with_bridge(x_ing=3.0))
+    one = proposed(without(job, "skew"))
+    assert (one.check, one.go_on) == ("bench.skew", GoOn.MEASURE)
+    assert "'Skewed bridge'" in one.sentence
+
+
+def test_the_table_sees_x_ing_that_a_plate_does_not(frames: ModuleType) -> None:
+    """X-ing of 0.9 degrees is within; with 0.9 more of the temples the table is far out."""
+    state = FrameState.true().with_bridge(x_ing=0.9)
+    state = state.with_side(Eye.RIGHT, pantoscopic=state.right.pantoscopic + 0.5)
+    one = proposed(job_of(frames, state))
+    assert one.check == "bench.x-ing"
+    assert one.move is not None
+    assert float(one.move.change) == pytest.approx(-0.9, abs=0.1)
+    assert "lies further inwards" in one.because
+
+
+def test_a_tip_that_the_temple_angle_lifts_is_left_alone(frames: ModuleType) -> None:
+    """Half a degree lifts the tip by more than its limit and the shaft by less."""
+    state = FrameState.true()
+    state = state.with_side(Eye.RIGHT, pantoscopic=state.right.pantoscopic + 0.5)
+    job = job_of(frames, state)
+    assert {one.key for one in stands(job).outside} == {"bench.table-upright"}
+    one = proposed(job)
+    assert one.move is not None
+    assert (one.check, one.move.number) == ("bench.pantoscopic", "pantoscopic")
+
+
+def test_a_bend_too_far_back_goes_before_the_tip_that_it_lifts(frames: ModuleType) -> None:
+    state = FrameState.true().with_side(Eye.LEFT, bend_start=106.0)
+    job = job_of(frames, state)
+    assert "bench.table-upright" in {one.key for one in stands(job).outside}
+    assert proposed(job).check == "bench.temple-bend"
+    waits = proposed(without(job, "temple-bend"))
+    assert (waits.check, waits.go_on) == ("bench.temple-bend", GoOn.MEASURE)
+
+
+def test_measurements_that_contradict_each_other_are_taken_again(frames: ModuleType) -> None:
+    job = job_of(frames, FrameState.true())
+    answers = dict(job.now.bench.answers)
+    read = dict(answers["pantoscopic"].measured)
+    read["right_offset"] += 3
+    answers["pantoscopic"] = Answer(measured=read)
+    job = job.with_now(job.now.with_(bench=job.now.bench.with_(answers=answers)))
+    one = proposed(job)
+    assert one.go_on is GoOn.MEASURE
+    assert "cannot all be right" in one.sentence
+    found = rocking(job)
+    assert found is not None
+    assert not found.agrees
+
+
+def test_three_times_in_one_place_is_enough(frames: ModuleType) -> None:
+    job = job_of(frames, FrameState.true().with_bridge(skew_step=3.0))
+    fresh = job.now.bench.answers
+    for _ in range(3):
+        one = proposed(job)
+        assert one.go_on is GoOn.CORRECT
+        assert one.remedy is not None
+        job = reopen(job, GUIDE, Done(one.check, one.remedy.id, unit="mm"))
+        bench = job.now.bench.with_(answers=fresh)
+        job = job.with_now(job.now.with_(bench=bench))
+    one = proposed(job)
+    assert one.go_on is GoOn.STOP
+    assert "3 times" in one.because
+
+
+@pytest.mark.parametrize(
+    "material", [FrameMaterial.CARBON, FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY]
+)
+def test_what_cannot_be_bent_is_sent_back(frames: ModuleType, material: FrameMaterial) -> None:
+    job = job_of(frames, FrameState.true().with_bridge(skew_step=3.0), material=material)
+    one = proposed(job)
+    assert (one.go_on, one.remedy) == (GoOn.STOP, None)
+    assert f"on this {material} frame" in one.because
+
+
+def test_titanium_is_bent_past_the_mark(frames: ModuleType) -> None:
+    job = job_of(
+        frames, FrameState.true().with_bridge(skew_step=3.0), material=FrameMaterial.TITANIUM
+    )
+    assert "springs back" in proposed(job).sentence
+
+
+def test_a_fault_seen_by_eye_has_no_amount(frames: ModuleType) -> None:
+    job = job_of(frames, FrameState.true())
+    answers = {**job.now.bench.answers, "skew": Answer(seen=Seen.FAULT)}
+    job = job.with_now(job.now.with_(bench=job.now.bench.with_(answers=answers)))
+    one = proposed(job)
+    assert (one.check, one.move) == ("bench.skew", None)
+    assert one.remedy is not None
+    assert one.sentence.startswith(one.remedy.does)
+    assert "Measured, it could be said" in one.sentence
+
+
+def test_the_mirror_image_calls_for_the_mirror_image(frames: ModuleType) -> None:
+    state = FrameState.true().with_side(Eye.RIGHT, open_angle=101.0)
+    one, other = (proposed(job_of(frames, each)) for each in (state, state.mirrored()))
+    assert one.move is not None
+    assert other.move is not None
+    assert replace(one.move, side=Eye.LEFT, change=other.move.change) == other.move
+    assert float(one.move.change) == pytest.approx(float(other.move.change), abs=0.01)

@@ -1,0 +1,133 @@
+"""Symptoms, their causes, and what is advised."""
+
+import tomllib
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from benchassist.assets import asset
+from benchassist.guide.guide import Guide
+from benchassist.guide.symptoms import Symptom, advise, faults, load_symptoms
+from benchassist.job.order import EyeOrder, FrameOrder, Order
+from benchassist.optics.eye import Eye
+from benchassist.wrong import BenchError
+
+SYMPTOMS = load_symptoms()
+ORDER = Order(
+    frame=FrameOrder(a=Decimal(52), b=Decimal(38), temple_length=Decimal(140)),
+    right=EyeOrder(distance_pd=Decimal(31)),
+    left=EyeOrder(distance_pd=Decimal(31)),
+)
+every_symptom = pytest.mark.parametrize("symptom", SYMPTOMS, ids=lambda one: one.id)
+
+
+def named(name: str) -> Symptom:
+    return next(one for one in SYMPTOMS if one.id == name)
+
+
+@every_symptom
+def test_every_cause_belongs_to_a_check_of_the_fit(symptom: Symptom, guide: Guide) -> None:
+    for cause in symptom.cause:
+        assert guide.prompt(f"fit.{cause.check}")
+    assert symptom.belongs_to(f"fit.{symptom.cause[0].check}")
+
+
+@every_symptom
+@pytest.mark.parametrize("side", [*Eye, None])
+@pytest.mark.parametrize("offset", [None, Decimal(0), Decimal(3), Decimal(30)])
+def test_advice_is_one_whole_sentence(
+    symptom: Symptom, side: Eye | None, offset: Decimal | None
+) -> None:
+    for order in (Order(), ORDER):
+        for advice in advise(order, symptom, side, offset):
+            for text in (advice.does, advice.caution, advice.watch):
+                assert text.endswith(".")
+                assert "{" not in text
+                assert "  " not in text
+            assert (
+                advice.does.count(".")
+                - sum(
+                    char.isdigit() and advice.does[at - 1] == "."
+                    for at, char in enumerate(advice.does)
+                )
+                == 1
+            )
+
+
+def test_the_higher_side_goes_up_and_mirrored_for_the_left() -> None:
+    right, _ = advise(ORDER, named("one-side-higher"), Eye.RIGHT, Decimal(4))
+    left, _ = advise(ORDER, named("one-side-higher"), Eye.LEFT, Decimal(4))
+    # atan(4 / 95): 140 mm of temple less 45 mm behind the ear.
+    assert right.does == (
+        "Bend the right temple up at the endpiece by about 2.4°, or the left one down as much."
+    )
+    assert left.does == (
+        "Bend the left temple up at the endpiece by about 2.4°, or the right one down as much."
+    )
+    assert "95.0 mm from joint to ear" in right.reckoned
+
+
+def test_a_closer_lens_brings_its_temple_in_and_a_large_bend_is_halved() -> None:
+    (advice, *_) = advise(ORDER, named("one-lens-closer"), Eye.LEFT, Decimal(3))
+    # 2 asin(3 / 62) = 5.5 degrees, more than one dares at once.
+    assert advice.does.startswith("Bring the left temple in at the endpiece by about 2.8°")
+    assert advice.reckoned.startswith("It needs 5.5°")
+    assert "Never more than 5° in one go" in advice.reckoned
+
+
+def test_without_an_offset_the_amount_is_asked_for() -> None:
+    (advice, *_) = advise(ORDER, named("both-low"), None, None)
+    assert "by about" not in advice.does
+    assert advice.reckoned == "Measure the offset to learn by how much."
+
+
+def test_an_offset_that_no_bend_makes_up_for() -> None:
+    order = ORDER.with_(frame=FrameOrder(b=Decimal(20)))
+    (advice, *_) = advise(order, named("cheeks"), None, Decimal(25))
+    assert "measure it again" in advice.reckoned
+
+
+def test_every_fault_of_a_file_is_named() -> None:
+    first = named("one-side-higher")
+    cause = first.cause[0]
+    wrong = (
+        first,
+        first,
+        first.with_(id="a", cause=(cause.with_(by="guess"),)),
+        first.with_(id="b", cause=(cause.with_(does="Bend it."),)),
+        first.with_(id="c", label=""),
+        first.with_(id="d", asks_side=False),
+    )
+    said = " ".join(faults(wrong))
+    for words in ("there twice", "by guess", "a place for its amount", "no offset", "nobody"):
+        assert words in said
+
+
+def test_another_language_lays_its_words_over_the_english(tmp_path: Path) -> None:
+    english = asset("guide", "en", "symptoms.toml").read_text("utf-8")
+    for name, text in {
+        "en": english,
+        "de": '[[symptom]]\nid = "both-low"\ntitle = "Beide Seiten sitzen zu tief"\n',
+    }.items():
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "symptoms.toml").write_text(text, "utf-8")
+    german = load_symptoms("de", tmp_path)
+    assert [one.id for one in german] == [one.id for one in SYMPTOMS]
+    told = next(one for one in german if one.id == "both-low")
+    assert told.title == "Beide Seiten sitzen zu tief"
+    assert told.cause == named("both-low").cause
+
+
+@pytest.mark.parametrize("text", ["[[symptom]]\nid = 'x'\n", "not toml ["])
+def test_a_file_that_cannot_be_used_says_so(tmp_path: Path, text: str) -> None:
+    (tmp_path / "en").mkdir()
+    (tmp_path / "en" / "symptoms.toml").write_text(text, "utf-8")
+    with pytest.raises(BenchError, match=r"symptoms\.toml"):
+        load_symptoms(folder=tmp_path)
+
+
+def test_every_source_is_listed() -> None:
+    text = asset("guide", "en", "guide.toml").read_text("utf-8")
+    listed = {source["id"] for source in tomllib.loads(text)["source"]}
+    assert {name for symptom in SYMPTOMS for name in symptom.evidence} <= listed

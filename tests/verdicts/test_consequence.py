@@ -1,0 +1,59 @@
+"""What a fault of the frame does before the eyes, by the figures of the bench limits.
+
+The figures are those that the bench limits give for a fault at its limit, reckoned there at a
+centre distance of 64 mm, 95 mm from hinge to ear and 130 mm between the hinges.
+"""
+
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from benchassist.verdicts.case import Case
+from benchassist.verdicts.consequence import consequence
+from tests.verdicts.jobs import job_of, plain_limits, power
+
+ISO = "iso-21987-2017"
+
+
+def case(sphere: str, **order: Any) -> Case:
+    lens = {"power": power(sphere), "distance_pd": "32"}
+    job = job_of({"design": "single-vision", "right": lens, "left": lens, **order})
+    return Case(job, plain_limits(ISO))
+
+
+@pytest.mark.parametrize(
+    ("name", "fault", "sphere", "said"),
+    [
+        ("skew", "1.0", "-3.00", "; on these powers 0.30 Δ of vertical imbalance"),
+        ("skew", "-1.0", "6.00", "; on these powers 0.60 Δ of vertical imbalance"),
+        ("plane-step", "1.0", "-8.00", "; worth 0.06 D to one eye"),
+        ("x-ing", "1.0", "-3.00", "; it lifts the tip of a temple by about 2.2 mm"),
+        ("open-angle", "2.0", "0.00", "; one lens comes 1.1 mm closer"),
+        ("table-touch", "1.0", "-6.00", "higher, 0.22 Δ at 6.00 D"),
+        ("table-touch", "1.0", "0.00", "; on the face one lens stands 0.4 mm higher"),
+    ],
+)
+def test_a_fault_at_its_limit(name: str, fault: str, sphere: str, said: str) -> None:
+    assert consequence(case(sphere), name, Decimal(fault)).endswith(said)
+
+
+def test_the_size_does_not_depend_on_the_direction() -> None:
+    for name in ("skew", "x-ing", "plane-step", "open-angle", "pantoscopic", "table-touch"):
+        one, other = (consequence(case("-5.00"), name, Decimal(fault)) for fault in ("2", "-2"))
+        assert one == other
+        assert one
+
+
+def test_nothing_is_said_of_what_has_no_consequence_or_no_size() -> None:
+    assert consequence(case("-5.00"), "bend-start", Decimal(3)) == ""
+    assert consequence(case("-5.00"), "skew", Decimal(0)) == ""
+    assert consequence(case("0.00"), "skew", Decimal(2)) == ""
+    nothing_ordered = Case(job_of({}), plain_limits(ISO))
+    assert consequence(nothing_ordered, "skew", Decimal(2)) == ""
+
+
+def test_a_distance_that_is_not_ordered_is_taken_as_usual_and_said() -> None:
+    unknown = Case(job_of({"right": {"power": power("-4.00")}}), plain_limits(ISO))
+    assert "at a usual PD of 64.0 mm" in consequence(unknown, "pantoscopic", Decimal(2))
+    assert "usual" not in consequence(case("-4.00"), "pantoscopic", Decimal(2))
