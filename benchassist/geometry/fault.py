@@ -221,11 +221,13 @@ def caption(faults: Faults, view: str) -> str:
     before = drawn_before(faults, view)
     if not before.parts and not now.parts:
         return ""
-    words = f"before {_led(before)}, now {_led(now)}; both {now.scale}"
+    lead = before.lead or now.lead
+    named = f"{lead.kind.words} " if lead else ""
+    words = f"{named}before {_led(before)}, now {_led(now)}; both {now.scale}"
     others = sum(not part.is_pointed_out for part in now.parts)
-    return f"{words}, with {others} more measured" if others else words
+    return f"{words}, {others} more measured" if others else words
 
 
 def _led(made: Drawn) -> str:
     lead = made.lead
-    return f"{lead.kind.words} {lead.kind.size(lead.fault.value)}" if lead else "good"
+    return lead.kind.size(lead.fault.value) if lead else "good"

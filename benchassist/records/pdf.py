@@ -1,5 +1,6 @@
 """The record as a PDF document."""
 
+from benchassist.guide.prompts import StepId
 from benchassist.records.closing import (
     caution_blocks,
     earlier_blocks,
@@ -9,6 +10,7 @@ from benchassist.records.closing import (
     signature_blocks,
 )
 from benchassist.records.drawing import drawing_blocks
+from benchassist.records.frame_drawing import frame_blocks
 from benchassist.records.ink import (
     BODY_BOTTOM,
     BODY_TOP,
@@ -45,7 +47,11 @@ def record_pdf(record: Record) -> bytes:
 
 
 def _blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
-    parts = tuple(block for part in record.parts for block in part_blocks(pen, part))
+    parts: list[Block] = []
+    for part in record.parts:
+        parts += part_blocks(pen, part)
+        if part.step is StepId.BENCH:
+            parts += frame_blocks(pen, record)
     return (
         *title_blocks(pen, record),
         *doubt_blocks(pen, record),

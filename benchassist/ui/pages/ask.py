@@ -42,8 +42,9 @@ from benchassist.ui.theme import Theme
 from benchassist.verdicts.near import proposal
 
 _NUMBER_KEYS = frozenset("0123456789+-.,")
-_HIGH, _LOW = 264, 184
-"""The height of the strip with readings, and with an answer by eye, px."""
+_HIGH, _LOW = 344, 184
+"""The height of the strip with readings, and with an answer by eye, px; with readings there is
+room for a verdict, so that the drawing does not change its size with every reading."""
 
 
 class AskPage(Page):
