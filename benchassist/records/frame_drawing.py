@@ -15,6 +15,7 @@ from benchassist.records.ink import (
     SMALL_SOFT,
     SMALL_STRONG,
     SOFT,
+    WHITE,
     WIDTH,
     state_colour,
 )
@@ -124,7 +125,9 @@ def _draw_picture(pen: Pen, cell: _Cell, left: float, top: float) -> None:
         _draw_stroke(pen, stroke, tuple(map(at, stroke.points)), scale)
     for note in cell.figure.notes:
         x, y = at(note.at)
-        x = min(x + 4, left + cell.width - pen.width(note.words, SMALL_STRONG))
+        wide = pen.width(note.words, SMALL_STRONG)
+        x = min(x + 4, left + cell.width - wide)
+        pen.block(x - 1, y - 4.5, wide + 2, 9, WHITE)
         pen.text(x, y + 2.5, note.words, SMALL_STRONG)
     for panel in cell.figure.panels:
         x, _ = at(panel.at)

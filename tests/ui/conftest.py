@@ -4,6 +4,7 @@ import os
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -11,8 +12,11 @@ import pytest
 import shiboken6
 from PySide6.QtWidgets import QApplication, QWidget
 
+from benchassist.job.journal import Journal
 from benchassist.records.demo import demo_files
 from benchassist.store.files import load_job_file
+from benchassist.store.jobs import JobStore
+from benchassist.ui.demo import OPTICIAN
 from benchassist.ui.theme import Scheme, Theme
 from tests.ui.workplace import Workplace, workplace_in
 
@@ -40,13 +44,23 @@ def workplace(light: Theme, tmp_path: Path) -> Iterator[Workplace]:
         yield made
 
 
+@pytest.fixture(scope="session")
+def filled(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A data folder with every demo job, to be copied."""
+    folder = tmp_path_factory.mktemp("filled")
+    with JobStore(folder) as store:
+        for file in demo_files():
+            job = load_job_file(file)
+            store.append(Journal.start(job, OPTICIAN, job.created).entries, job)
+    return folder
+
+
 @pytest.fixture
-def full(workplace: Workplace) -> Workplace:
+def full(light: Theme, tmp_path: Path, filled: Path) -> Iterator[Workplace]:
     """A window on a tray with every demo job."""
-    for file in demo_files():
-        workplace.put(load_job_file(file))
-    workplace.shell.to_tray()
-    return workplace
+    shutil.copytree(filled, tmp_path / "data")
+    with workplace_in(tmp_path, light) as made:
+        yield made
 
 
 @pytest.fixture(autouse=True)

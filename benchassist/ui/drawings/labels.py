@@ -8,7 +8,10 @@ from PySide6.QtGui import QPainterPath
 _GAP = 5.0
 _APART = 23.0
 _PER_RANK, _ON_BODY = 60.0, 600.0
-"""What a less good place costs, and one on the frame, in px² of something else covered."""
+"""What a less good place costs, and one on the frame."""
+
+_COVERED = 6.0
+"""What a px² of a mark of the lens costs that is covered: most are thin lines."""
 
 _AWAY = (
     (0, 0), (0, 1), (0, -1), (0, 2), (0, -2), (1, 0), (-1, 0), (0, 3), (0, -3), (1, 1),
@@ -48,7 +51,8 @@ class Room:
                 break
             if not self.sheet.contains(rect) or self._meets(rect):
                 continue
-            cost = rank * _PER_RANK + sum(_overlap(rect, other) for other in self.avoided)
+            covered = sum(_overlap(rect, other) for other in self.avoided)
+            cost = rank * _PER_RANK + covered * _COVERED
             if cost < least and self.covers_body(rect):
                 cost += _ON_BODY
             if cost < least:
