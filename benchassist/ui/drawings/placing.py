@@ -15,6 +15,7 @@ from benchassist.ui.theme import Size
 _AVOIDED = frozenset({"cross", "engraving", "arc", "gap", "segment-band", "level"})
 _OUTWARDS = frozenset({"right.centre", "right.near-centre"})
 _RIGHT_EDGE = 0.82
+_THIN = 8.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,11 +49,11 @@ def placed_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> tuple[Placed, ...]:
     figure, to_px = stage.figure, stage.to_px
     room = Room(stage.rect.adjusted(6, 6, -6, -6), stage.body)
     room.taken = [text.rect for text in sheet.texts]
-    room.avoided = [
-        to_px.mapRect(_rect_of(stroke.points)).adjusted(-2, -2, 2, 2)
+    lines = [
+        (stroke.name, to_px.mapRect(_rect_of(stroke.points)).adjusted(-2, -2, 2, 2))
         for stroke in figure.strokes
-        if stroke.name in _AVOIDED
     ]
+    room.avoided = [rect for name, rect in lines if name in _AVOIDED or _is_level(name, rect)]
     found = [(mark, figure.spot(mark.spot)) for mark in marks]
     spots = [(mark, to_px.map(QPointF(*at))) for mark, at in found if at is not None]
     spots.sort(key=lambda one: not one[0].is_active)
@@ -85,6 +86,11 @@ def _labelled(sheet: Sheet, room: Room, mark: Mark, at: QPointF, square: QRectF)
     prefers_left = mark.spot in _OUTWARDS or is_at_edge
     label = room.place_label(grown, size, prefers_left=prefers_left)
     return Placed(mark, at, square, label, label is not None and room.covers_body(label))
+
+
+def _is_level(name: str, rect: QRectF) -> bool:
+    """Whether it is a level line to a fault: one that slants is not its rectangle."""
+    return name == "sight" and rect.height() < _THIN
 
 
 def _rect_of(points: Polyline) -> QRectF:

@@ -1,10 +1,16 @@
 """Every hint picture can be drawn, in both schemes, and says in words what it shows."""
 
-import pytest
-from PySide6.QtGui import QImage
-from pytestqt.qtbot import QtBot
+from typing import ClassVar
 
-from benchassist.ui.drawings.hint import PICTURES, HintPicture
+import pytest
+from PySide6.QtGui import QImage, QPainter
+from pytestqt.qtbot import QtBot
+from typing_extensions import override
+
+from benchassist.geometry.figure import Point
+from benchassist.ui.drawings.canvas import Canvas
+from benchassist.ui.drawings.hint import PICTURES, HintPicture, Picture
+from benchassist.ui.drawings.hint_meter import Shown
 from benchassist.ui.theme import Scheme, Theme
 
 
@@ -68,3 +74,32 @@ def test_the_other_scheme_is_drawn_anew(hint: HintPicture, theme: Theme) -> None
     theme.set_scheme(other)
     assert drawn(hint) != before
     hint.hide()
+
+
+class _Told(Canvas):
+    """A canvas that also keeps what is written on it."""
+
+    written: ClassVar[list[str]] = []
+
+    @override
+    def words(
+        self, at: Point, text: str, name: str = "ink_soft", *, strong: bool = False
+    ) -> None:
+        _Told.written.append(text)
+        super().words(at, text, name, strong=strong)
+
+
+BENCH = [one for one in PICTURES if one.draw.__module__.endswith("hint_bench")]
+
+
+@pytest.mark.parametrize("picture", BENCH, ids=lambda picture: picture.name)
+def test_each_picture_of_the_bench_states_how_much_larger_it_is(
+    theme: Theme, picture: Picture
+) -> None:
+    image = QImage(256, 164, QImage.Format.Format_ARGB32_Premultiplied)
+    painter = QPainter(image)
+    _Told.written.clear()
+    picture.draw(_Told(painter, theme), Shown())
+    painter.end()
+    words = ("times larger", "greatly enlarged", "true to size")
+    assert any(part in text for text in _Told.written for part in words)
