@@ -7,18 +7,18 @@ named, the nose is a wedge, nothing else gives.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from math import radians, sin, tan
+from math import radians, tan
 
+from benchassist.geometry import usual
 from benchassist.geometry.angles import (
     QUARTER_TURN,
     angle_of_gap,
     angle_of_rise,
     finite,
-    gap_of_angle,
     not_negative,
-    positive,
 )
 from benchassist.geometry.measured import Measured, Reading, measured
+from benchassist.geometry.on_face import temple_difference_for_ears
 from benchassist.optics.tilt import ROTATION_CENTRE
 
 MOST_AT_ONCE = 5.0
@@ -28,25 +28,9 @@ Common practice, no source."""
 READ_TO = 0.5
 """Standard uncertainty of an offset read with a rule on the face, mm. Own proposal."""
 
-USUAL_TIP = 45.0
-"""Length of the end behind the ear, mm; common practice, no source."""
-
 USUAL_FRONTAL, USUAL_SPLAY = 20.0, 30.0
 """Angles of a usual nose from the front and from above, degrees. Own choice: brought nearer by
 1 mm each, pads then lift the front 2.7 mm or move it 1.7 mm forward."""
-
-
-def temple_for_height(higher: float, joint_to_ear: float) -> float:
-    """Degrees of one temple for an end of the front that stands so much higher, mm.
-
-    The front end rises and falls with the line from ear to joint: atan(dh / E).
-    """
-    return angle_of_gap(higher, joint_to_ear)
-
-
-def height_of_temple(angle: float, joint_to_ear: float) -> float:
-    """The mm by which one end of the front moves for degrees of its temple."""
-    return gap_of_angle(angle, joint_to_ear)
 
 
 def open_for_vertex(closer: float, pd: float) -> float:
@@ -59,11 +43,6 @@ def open_for_vertex(closer: float, pd: float) -> float:
         ValueError: the difference is larger than the PD.
     """
     return 2.0 * angle_of_rise(closer, pd)
-
-
-def vertex_of_open(angle: float, pd: float) -> float:
-    """The mm by which one lens comes closer for degrees of one open temple angle."""
-    return positive(pd, "PD") * sin(radians(finite(angle, "angle")) / 2.0)
 
 
 def open_for_width(narrower: float, joint_to_ear: float) -> float:
@@ -121,7 +100,7 @@ def bend_shift(gap: float) -> float:
     return finite(gap, "gap")
 
 
-def tip_for_gap(gap: float, tip: float = USUAL_TIP) -> float:
+def tip_for_gap(gap: float, tip: float = usual.END) -> float:
     """Degrees to curve a tip whose end stands off, or digs in, by so much, mm."""
     return angle_of_gap(gap, tip)
 
@@ -167,7 +146,7 @@ class Reckoning:
 
 
 RECKONINGS: Mapping[str, Reckoning] = {
-    "temple-for-height": Reckoning(temple_for_height, "joint_to_ear", "°"),
+    "temple-for-height": Reckoning(temple_difference_for_ears, "joint_to_ear", "°"),
     "open-for-vertex": Reckoning(open_for_vertex, "pd", "°"),
     "open-for-width": Reckoning(open_for_width, "joint_to_ear", "°"),
     "pads-for-height": Reckoning(pads_for_way, "frontal", "mm"),

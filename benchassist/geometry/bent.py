@@ -2,13 +2,14 @@
 
 from collections.abc import Callable
 
+from benchassist.geometry import usual
 from benchassist.geometry.fault import Drawn, Part
 from benchassist.geometry.frame_state import FrameState, Made
 from benchassist.geometry.plan import FrontPlan
 from benchassist.optics.eye import Eye
 
-BACK_OF_BEND = 0.69
-"""The share of a temple that lies before its bend: 100 of 145 mm, a usual length."""
+BACK_OF_BEND = 1.0 - usual.END / usual.TEMPLE
+"""The share of a temple that lies before its bend."""
 
 _LEAST = 1.0
 """No side of a lens is taken for shorter, mm: an order half typed is drawn too."""

@@ -9,6 +9,7 @@ lies at -x. Lengths in mm, angles in degrees.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from benchassist.geometry import usual
 from benchassist.geometry.fault import Motion
 from benchassist.geometry.solid import Move, Place, shift, turn
 from benchassist.optics.eye import Eye
@@ -55,15 +56,15 @@ class Made:
     The sizes are usual ones, as the drawings take them; common practice, no source.
     """
 
-    a: float = 52.0
-    b: float = 38.0
-    dbl: float = 18.0
-    temple_length: float = 145.0
+    a: float = usual.A
+    b: float = usual.B
+    dbl: float = usual.DBL
+    temple_length: float = usual.TEMPLE
     face_form: float = 4.0
-    open_angle: float = 94.0
+    open_angle: float = usual.OPEN_ANGLE
     pantoscopic: float = 8.0
-    bend_start: float = 100.0
-    drop: float = 45.0
+    bend_start: float = usual.TEMPLE - usual.END
+    drop: float = usual.DROP
     inward: float = 6.0
 
 

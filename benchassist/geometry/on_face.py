@@ -55,6 +55,8 @@ def roll(
 def temple_difference_for_ears(right_ear_higher: float, hinge_to_ear: float) -> float:
     """Degrees by which the left temple must point lower to level the front on unequal ears.
 
+    The end of a front rises and falls with the line from ear to joint, atan(dh / E); so it is
+    also what brings down an end that stands higher by dh.
     A pair set so must fail the table touch: the wearer is asymmetrical, not the frame.
     """
     return angle_of_gap(right_ear_higher, hinge_to_ear)

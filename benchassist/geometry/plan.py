@@ -3,12 +3,10 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from benchassist.geometry import usual
 from benchassist.geometry.figure import Point, Polyline
 from benchassist.geometry.outline import lens_outline
 from benchassist.optics.eye import Eye
-
-_A, _B, _DBL = 52.0, 38.0, 18.0
-"""Boxed sizes drawn where none are ordered, mm; they are named in `FrontPlan.assumed`."""
 
 
 class Layout(StrEnum):
@@ -72,17 +70,17 @@ class FrontPlan:
     @property
     def width(self) -> float:
         """The boxed width of a lens as drawn, mm."""
-        return self.a or _A
+        return self.a or usual.A
 
     @property
     def height(self) -> float:
         """The boxed height of a lens as drawn, mm."""
-        return self.b or _B
+        return self.b or usual.B
 
     @property
     def gap(self) -> float:
         """The distance between the lenses as drawn, mm."""
-        return self.dbl or _DBL
+        return self.dbl or usual.DBL
 
     @property
     def assumed(self) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from math import cos, degrees, radians
 
+from benchassist.geometry import usual
 from benchassist.job.document import Job
 from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
@@ -13,23 +14,6 @@ from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.words import degrees as in_degrees
 from benchassist.verdicts.words import millimetres
-
-USUAL_OPEN = Decimal(94)
-"""Open angle to which an odd side is brought, degrees. Source: the 94 to 95 of Brooks and
-Borish, System for Ophthalmic Dispensing, from memory; another text says about 90."""
-
-USUAL_TILT = Decimal(9)
-"""Pantoscopic angle to which an odd side is brought where none is ordered, degrees: the middle
-of the 8 to 10 of a teaching article; sources do not agree on any figure."""
-
-USUAL_DROP = Decimal(45)
-"""Drop of a bend on the bench, degrees. Source: a fitting text of 1999; common practice."""
-
-USUAL_END = Decimal(45)
-"""Length of the end behind the bend, mm; common practice, no source."""
-
-_USUAL_LENGTH = Decimal(145)
-"""Length of a temple where none is ordered, mm; common practice, no source."""
 
 _SHORTEST_END = 10.0
 """No end behind a bend is taken for shorter, mm."""
@@ -133,13 +117,13 @@ def one_temple(job: Job, apart: Decimal) -> Move:
         job: where the pantoscopic angles are measured.
         apart: by how many degrees the right temple points lower than the left.
     """
-    usual = job.order.frame.tilt or USUAL_TILT
+    true = job.order.frame.tilt or Decimal(usual.TILT)
     try:
         read = measured(job, "pantoscopic")
         right = millionth(found.pantoscopic_of(Eye.RIGHT, job.order.frame, read).value)
     except (KeyError, ValueError):
-        right = usual + apart / 2
-    return _odd_side("pantoscopic", "°", right, right - apart, usual)
+        right = true + apart / 2
+    return _odd_side("pantoscopic", "°", right, right - apart, true)
 
 
 def _to_zero(number: str, unit: str) -> Callable[[Job, Finding], Move]:
@@ -150,9 +134,9 @@ def _lens(eye: Eye) -> Callable[[Job, Finding], Move]:
     return lambda _, finding: Move("lens_turn", -(finding.difference or ZERO), "°", eye)
 
 
-def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, usual: Decimal) -> Move:
+def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, true: Decimal) -> Move:
     """The side further from what is usual, brought to the other one."""
-    if abs(right - usual) >= abs(left - usual):
+    if abs(right - true) >= abs(left - true):
         return Move(number, left - right, unit, Eye.RIGHT)
     return Move(number, right - left, unit, Eye.LEFT)
 
@@ -160,7 +144,7 @@ def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, usual: Deci
 def _open_angle(job: Job, _: Finding) -> Move:
     read = measured(job, "open-angle")
     right, left = (millionth(found.open_angle_of(eye, read).value) for eye in Eye)
-    return _odd_side("open_angle", "°", right, left, USUAL_OPEN)
+    return _odd_side("open_angle", "°", right, left, Decimal(usual.OPEN_ANGLE))
 
 
 def _pantoscopic(job: Job, finding: Finding) -> Move:
@@ -173,13 +157,18 @@ def _at_plate(job: Job, _: Finding) -> Move:
 
 def _bend_start(job: Job, _: Finding) -> Move:
     read = measured(job, "temple-bend")
-    usual = (job.order.frame.temple_length or _USUAL_LENGTH) - USUAL_END
-    return _odd_side("bend_start", "mm", read["right_start"], read["left_start"], usual)
+    true = _temple(job) - Decimal(usual.END)
+    return _odd_side("bend_start", "mm", read["right_start"], read["left_start"], true)
+
+
+def _temple(job: Job) -> Decimal:
+    """Length of a temple as ordered, or as usual, mm."""
+    return job.order.frame.temple_length or Decimal(usual.TEMPLE)
 
 
 def _drop(job: Job, _: Finding) -> Move:
     read = measured(job, "temple-bend")
-    return _odd_side("drop", "°", read["right_drop"], read["left_drop"], USUAL_DROP)
+    return _odd_side("drop", "°", read["right_drop"], read["left_drop"], Decimal(usual.DROP))
 
 
 def _at_tips(job: Job, _: Finding) -> Move:
@@ -187,7 +176,7 @@ def _at_tips(job: Job, _: Finding) -> Move:
     lower = tip_lower(job)
     side = Eye.RIGHT if lower > 0 else Eye.LEFT
     read = measured(job, "temple-bend")
-    length = job.order.frame.temple_length or _USUAL_LENGTH
+    length = _temple(job)
     end = max(float(length - read[f"{side}_start"]), _SHORTEST_END)
     drop = radians(float(read[f"{side}_drop"]))
     bent = degrees(float(abs(lower)) / (end * max(cos(drop), _FLAT)))

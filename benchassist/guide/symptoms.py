@@ -10,12 +10,12 @@ from typing import Annotated, Any
 from pydantic import Field, ValidationError
 
 from benchassist.assets import asset
+from benchassist.geometry import usual
 from benchassist.geometry.adjusting import (
     MOST_AT_ONCE,
     RECKONINGS,
     USUAL_FRONTAL,
     USUAL_SPLAY,
-    USUAL_TIP,
     Amount,
     Lengths,
     amount_for,
@@ -27,7 +27,6 @@ from benchassist.job.base import Frozen
 from benchassist.job.order import FrameOrder, Order
 from benchassist.optics.eye import Eye
 from benchassist.optics.tilt import ROTATION_CENTRE
-from benchassist.verdicts.consequence import HINGE_TO_EAR, USUAL_PD
 from benchassist.verdicts.words import degrees, millimetres
 from benchassist.wrong import BenchError
 
@@ -36,9 +35,6 @@ ENGLISH = "en"
 
 LARGEST_OFFSET = Decimal(30)
 """No offset on a face is larger, mm; own choice."""
-
-_USUAL_WIDTH, _USUAL_DEPTH = 52.0, 36.0
-"""Boxed size of a usual lens, mm; common practice, no source."""
 
 _ORDERED, _BY_HEAD, _BY_NOSE = 1.0, 8.0, 5.0
 """Standard uncertainty of an ordered length and of one of a usual head, mm, and of a usual
@@ -225,14 +221,14 @@ def lengths_of(order: Order) -> tuple[Lengths, Known]:
     pd = sum(measured, Decimal(0)) if len(measured) == len(distances) else None
     reach, reach_words = _joint_to_ear(frame)
     taken = {
-        "pd": _ordered_or(pd, float(USUAL_PD), "a PD of"),
-        "width": _ordered_or(frame.a, _USUAL_WIDTH, "a lens width of"),
-        "depth": _ordered_or(frame.b, _USUAL_DEPTH, "a lens depth of"),
+        "pd": _ordered_or(pd, usual.PD, "a PD of"),
+        "width": _ordered_or(frame.a, usual.A, "a lens width of"),
+        "depth": _ordered_or(frame.b, usual.B, "a lens depth of"),
     }
     lengths = Lengths(
         joint_to_ear=reach,
         rotation=Reading(ROTATION_CENTRE, 2.0),
-        tip=Reading(USUAL_TIP, _BY_HEAD),
+        tip=Reading(usual.END, _BY_HEAD),
         frontal=Reading(USUAL_FRONTAL, _BY_NOSE, "°"),
         splay=Reading(USUAL_SPLAY, _BY_NOSE, "°"),
         **{name: reading for name, (reading, _) in taken.items()},
@@ -243,20 +239,20 @@ def lengths_of(order: Order) -> tuple[Lengths, Known]:
         "joint_to_ear": reach_words,
         "frontal": f"a usual nose of {degrees(Decimal(USUAL_FRONTAL))} from the front",
         "splay": f"a usual nose of {degrees(Decimal(USUAL_SPLAY))} from above",
-        "tip": f"a usual end of {millimetres(Decimal(USUAL_TIP))} behind the ear",
+        "tip": f"a usual end of {millimetres(Decimal(usual.END))} behind the ear",
         "rotation": f"the eye turning {millimetres(Decimal(ROTATION_CENTRE))} behind the lens",
     }
 
 
 def _joint_to_ear(frame: FrameOrder) -> tuple[Reading, str]:
     """From the joint to the ear: the temple less its end, else that of a usual head."""
-    if frame.temple_length is None or float(frame.temple_length) <= USUAL_TIP:
-        usual = millimetres(Decimal(HINGE_TO_EAR))
-        return Reading(HINGE_TO_EAR, _BY_HEAD), f"a usual {usual} from joint to ear"
-    reach = float(frame.temple_length) - USUAL_TIP
+    if frame.temple_length is None or float(frame.temple_length) <= usual.END:
+        head = millimetres(Decimal(usual.HINGE_TO_EAR))
+        return Reading(usual.HINGE_TO_EAR, _BY_HEAD), f"a usual {head} from joint to ear"
+    reach = float(frame.temple_length) - usual.END
     said = (
         f"{millimetres(Decimal(reach))} from joint to ear, the temple of "
-        f"{millimetres(frame.temple_length)} less {millimetres(Decimal(USUAL_TIP))} of end"
+        f"{millimetres(frame.temple_length)} less {millimetres(Decimal(usual.END))} of end"
     )
     return Reading(reach, _BY_HEAD / 2.0), said
 

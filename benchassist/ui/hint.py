@@ -1,11 +1,11 @@
 """The hint panel: picture, how, why, what a fault looks like, caution."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from benchassist.guide.prompts import Prompt
 from benchassist.limits.rule import Rule
 from benchassist.ui.drawings.hint import HintPicture
+from benchassist.ui.labels import text_label
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import Finding
 
@@ -27,14 +27,16 @@ class HintPanel(QFrame):
         self.setFixedWidth(296)
         self.setAccessibleName("Hint")
         self._picture = HintPicture(theme)
-        self._texts = {name: _text() for _, name in _HEADINGS}
-        self._headings = {name: _heading(title) for title, name in _HEADINGS}
+        self._texts = {name: text_label("sentence") for _, name in _HEADINGS}
+        self._headings = {
+            name: text_label("heading", title, wraps=False) for title, name in _HEADINGS
+        }
         self._caution = _Caution()
-        self._slips = _text()
-        self._slips_heading = _heading("What may have happened")
-        self._rules = _text()
+        self._slips = text_label("sentence")
+        self._slips_heading = text_label("heading", "What may have happened", wraps=False)
+        self._rules = text_label("sentence")
         self._rules.setProperty("role", "caption")
-        self._rules_heading = _heading("Judged by")
+        self._rules_heading = text_label("heading", "Judged by", wraps=False)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -107,8 +109,8 @@ class _Caution(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("role", "caution")
-        self._title = _heading("Caution")
-        self._text = _text()
+        self._title = text_label("heading", "Caution", wraps=False)
+        self._text = text_label("sentence")
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 10, 12, 10)
         column.setSpacing(4)
@@ -119,17 +121,3 @@ class _Caution(QFrame):
         """Shows the caution; an empty one hides the frame."""
         self._text.setText(text)
         self.setVisible(bool(text))
-
-
-def _heading(title: str) -> QLabel:
-    label = QLabel(title)
-    label.setProperty("role", "heading")
-    return label
-
-
-def _text() -> QLabel:
-    label = QLabel()
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", "sentence")
-    label.setWordWrap(True)
-    return label

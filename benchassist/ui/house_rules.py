@@ -5,13 +5,14 @@ from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QDialog, QLabel, QListWidget, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QListWidget, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from benchassist.limits.house import HouseRule, HouseRuleError, HouseRules, with_house_rules
 from benchassist.limits.reading import LimitsFile
 from benchassist.limits.words import cell_words
 from benchassist.ui.house_rule_form import HouseRuleForm
+from benchassist.ui.labels import text_label
 
 _PURPOSE = (
     "A workshop may ask for more than its rule set does, or leave a limit unjudged, with a "
@@ -58,7 +59,7 @@ class HouseRulesSheet(QDialog):
         self._list.setWordWrap(True)
         self._list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._list.setMinimumHeight(_LIST_HEIGHT)
-        self._none_yet = _label("caption", _NONE_YET)
+        self._none_yet = text_label("caption", _NONE_YET)
         self._away = QPushButton("&Take this rule away")
         self._away.setAutoDefault(False)
         self._away.clicked.connect(self._take_away)
@@ -68,12 +69,12 @@ class HouseRulesSheet(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(12)
-        column.addWidget(_label("title", "House rules"))
-        column.addWidget(_label("sentence", _PURPOSE))
+        column.addWidget(text_label("title", "House rules"))
+        column.addWidget(text_label("sentence", _PURPOSE))
         for part in (self._list, self._none_yet, self._away):
             column.addWidget(part)
         if refusal:
-            column.addWidget(_label("sentence", refusal))
+            column.addWidget(text_label("sentence", refusal))
         column.addWidget(self._form)
         self._show_rules()
 
@@ -130,10 +131,3 @@ def _instead(rule: HouseRule) -> str:
     if rule.percent is not None:
         return f"{rule.percent.normalize():f} % of what the table allows"
     return "not judged" if rule.limit is None else f"{rule.limit} {rule.unit}"
-
-
-def _label(role: str, words: str) -> QLabel:
-    label = QLabel(words)
-    label.setProperty("role", role)
-    label.setWordWrap(True)
-    return label

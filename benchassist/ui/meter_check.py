@@ -6,7 +6,7 @@ from datetime import datetime
 from decimal import Decimal
 
 from PySide6.QtCore import QEvent, Signal
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from benchassist.guide.metercheck import MeterStep, Taken
@@ -18,6 +18,7 @@ from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.row import NumberRow, Values
 from benchassist.ui.inputs.segments import Segments
 from benchassist.ui.inputs.text import TextInput
+from benchassist.ui.labels import text_label
 
 _YES, _NO = "yes", "no"
 _WIDTH, _HEIGHT = 600, 440
@@ -50,16 +51,16 @@ class CheckSheet(QDialog):
         self._at = 0
         self._said: dict[Taken, str] = {}
         self._read: dict[Taken, Values] = {}
-        self._title = _label("title")
-        self._ask = _label("lead")
-        self._how = _label("sentence")
+        self._title = text_label("title")
+        self._ask = text_label("lead")
+        self._how = text_label("sentence")
         self._holder = QVBoxLayout()
         self._input: NumberRow | Segments | None = None
         self._remark = TextInput("Remark")
         self._remark.finished.connect(self._take)
         self._remark.stepped_back.connect(self._go_back)
-        self._problem = _label("error")
-        self._faults = _label("error")
+        self._problem = text_label("error")
+        self._faults = text_label("error")
         self._go, self._back = QPushButton("Next"), QPushButton("&Back")
         self._lay_out()
         self._show()
@@ -225,10 +226,3 @@ def _shown(label: str, meter: Instrument) -> NumberSpec:
     """The field of what this meter shows: in eighths on a drum, in its steps on a display."""
     spec = specs.dioptre(label, in_eighths=meter.speech is Speech.DRUM)
     return replace(spec, step=meter.cut_step)
-
-
-def _label(role: str) -> QLabel:
-    label = QLabel()
-    label.setProperty("role", role)
-    label.setWordWrap(True)
-    return label

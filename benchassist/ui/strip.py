@@ -10,6 +10,7 @@ from benchassist.limits.load import Limits
 from benchassist.limits.rule import Evidence
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.parsing import plain_text
+from benchassist.ui.labels import text_label
 
 _WIDEST = 320
 """The most room for the wearer, and for the lenses, px."""
@@ -30,11 +31,11 @@ class TopStrip(QFrame):
         super().__init__(parent)
         self.setProperty("role", "strip")
         self.setFixedHeight(56)
-        self._job = _label("lead")
-        self._wearer = _label("sentence")
-        self._lenses = _label("caption")
-        self._rules = _label("caption")
-        self._modes = _label("accent")
+        self._job = text_label("lead", wraps=False)
+        self._wearer = text_label("sentence", wraps=False)
+        self._lenses = text_label("caption", wraps=False)
+        self._rules = text_label("caption", wraps=False)
+        self._modes = text_label("accent", wraps=False)
         self._person = _quiet("Who is at the bench")
         self._person.clicked.connect(self.person_asked)
         tray = _quiet("Tray")
@@ -102,13 +103,6 @@ def _fit(label: QLabel, text: str) -> None:
     cut = label.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, _WIDEST)
     label.setText(cut)
     label.setToolTip(text if cut != text else "")
-
-
-def _label(role: str) -> QLabel:
-    label = QLabel()
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", role)
-    return label
 
 
 def _quiet(title: str) -> QPushButton:

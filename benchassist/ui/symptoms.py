@@ -6,7 +6,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
-    QLabel,
     QListWidget,
     QScrollArea,
     QVBoxLayout,
@@ -19,6 +18,7 @@ from benchassist.optics.eye import Eye
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.labels import text_label
 
 _SIDES = ((Eye.RIGHT.value, "&Right"), (Eye.LEFT.value, "&Left"))
 _WIDTH, _HEIGHT, _LIST_WIDTH, _OFFSET_WIDTH = 960, 600, 330, 340
@@ -55,7 +55,7 @@ class SymptomsSheet(QDialog):
         self._list.setFixedWidth(_LIST_WIDTH)
         self._list.currentRowChanged.connect(self._on_picked)
         self._list.itemActivated.connect(self._go_on)
-        self._title = _label("title")
+        self._title = text_label("title")
         self._sides = Segments(_SIDES)
         self._sides.chosen.connect(lambda _: self._show_advice())
         self._offset: NumberInput | None = None
@@ -85,7 +85,7 @@ class SymptomsSheet(QDialog):
         right.addWidget(self._title)
         right.addLayout(asked)
         right.addWidget(scroll, 1)
-        right.addWidget(_label("caption", _NOTHING))
+        right.addWidget(text_label("caption", _NOTHING))
         row = QHBoxLayout(self)
         row.setContentsMargins(24, 24, 24, 16)
         row.setSpacing(24)
@@ -144,10 +144,10 @@ class SymptomsSheet(QDialog):
         side = Eye(self._sides.value()) if self._sides.value() else None
         offset = self._offset.value() if self._offset is not None else None
         if symptom.asks_side and side is None:
-            self._advice.addWidget(_label("error", "Say first on which side: R or L."))
+            self._advice.addWidget(text_label("error", "Say first on which side: R or L."))
         for advice in advise(self._order, symptom, side, offset):
             for role, words in _told(advice):
-                self._advice.addWidget(_label(role, words))
+                self._advice.addWidget(text_label(role, words))
             self._advice.addSpacing(14)
         self._advice.addStretch(1)
 
@@ -162,11 +162,3 @@ def _told(advice: Advice) -> tuple[tuple[str, str], ...]:
         ("caption", f"Watch: {advice.watch}"),
     )
     return tuple(line for line in lines if line[1])
-
-
-def _label(role: str, words: str = "") -> QLabel:
-    label = QLabel(words)
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", role)
-    label.setWordWrap(True)
-    return label

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 from benchassist.job.base import LONGEST_LINE
 from benchassist.store.settings import Workshop
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.labels import captioned
 
 _FORMS = (("", "Either"), ("minus", "Minus form"), ("plus", "Plus form"))
 
@@ -57,15 +58,15 @@ class WorkshopSheet(QDialog):
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(8)
         column.addWidget(title)
-        column.addLayout(_titled("Name", self._name))
-        column.addLayout(_titled("Address, line by line", self._address))
+        column.addLayout(captioned("Name", self._name))
+        column.addLayout(captioned("Address, line by line", self._address))
         reach = QHBoxLayout()
         reach.setSpacing(16)
-        reach.addLayout(_titled("Telephone", self._phone))
-        reach.addLayout(_titled("E-mail", self._email))
+        reach.addLayout(captioned("Telephone", self._phone))
+        reach.addLayout(captioned("E-mail", self._email))
         column.addLayout(reach)
-        column.addLayout(_titled("Opening hours, line by line", self._hours))
-        column.addLayout(_titled("What wearers call when it cannot wait", self._urgent))
+        column.addLayout(captioned("Opening hours, line by line", self._hours))
+        column.addLayout(captioned("What wearers call when it cannot wait", self._urgent))
         caption = QLabel("Cylinders in orders; the other sign is asked about")
         caption.setProperty("role", "caption")
         column.addWidget(caption)
@@ -112,14 +113,3 @@ def _typed(field: QPlainTextEdit) -> tuple[str, ...]:
     """The lines of a field, blank ones left out."""
     lines = (line.strip() for line in field.toPlainText().splitlines())
     return tuple(line for line in lines if line)
-
-
-def _titled(words: str, field: QWidget) -> QVBoxLayout:
-    caption = QLabel(words)
-    caption.setProperty("role", "caption")
-    caption.setBuddy(field)
-    column = QVBoxLayout()
-    column.setSpacing(4)
-    column.addWidget(caption)
-    column.addWidget(field)
-    return column

@@ -4,26 +4,15 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal
 from math import atan2, degrees, radians, tan
 
+from benchassist.geometry import usual
 from benchassist.geometry.on_face import Sides, cross_height_difference, roll, yaw
 from benchassist.optics.eye import Eye
 from benchassist.optics.prism import imbalance, prentice
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.case import Case
-from benchassist.verdicts.words import dioptres, millimetres, prism_amount
+from benchassist.verdicts.prism import lenses_to_find
+from benchassist.verdicts.words import PRISM, dioptres, millimetres, prism_amount, shows
 
-HINGE_TO_EAR = 95.0
-"""From the joint to the top of the ear, mm. Own choice of a usual head."""
-
-HINGES = 130.0
-"""Between the joints, mm. Own choice of a usual frame."""
-
-USUAL_PD = Decimal(64)
-"""Centre distance where none is ordered, mm; common practice, no source."""
-
-USUAL_VERTEX = Decimal(12)
-"""Vertex distance where none is ordered, mm; the usual average of fitting texts."""
-
-_SHOWS = Decimal("0.005")
 _TENTH = Decimal("0.1")
 _TIP = 128.0
 """From the rims to the tip of a temple 100 mm to the bend and 40 mm behind it, mm."""
@@ -44,20 +33,8 @@ def consequence(case: Case, name: str, fault: Decimal) -> str:
 
 def _skew(case: Case, step: float) -> str:
     """One lens is carried up and the other down by half of the step."""
-    powers = [case.power_to_find(eye)[0] for eye in Eye]
-    right, left = powers
-    if right is None or left is None:
-        return ""
-    prisms = [
-        prentice(power.power(), eye, 0.0, half)
-        for power, eye, half in ((right, Eye.RIGHT, -step / 2), (left, Eye.LEFT, step / 2))
-    ]
-    apart = Decimal(abs(imbalance(*prisms).vertical))
-    return (
-        f"on these powers {prism_amount(apart)} of vertical imbalance"
-        if _is_felt(apart)
-        else ""
-    )
+    felt = between_the_eyes(case, step)
+    return f"on these powers {prism_amount(felt)} of vertical imbalance" if felt else ""
 
 
 def _x_ing(_: Case, twist: float) -> str:
@@ -69,9 +46,9 @@ def _plane_step(case: Case, step: float) -> str:
 
 
 def _open_angle(case: Case, apart: float) -> str:
-    closer = abs(yaw(Sides(90.0 + apart, 90.0), float(_pd(case)[0])).right_closer)
+    closer = abs(yaw(Sides(90.0 + apart, 90.0), float(centre_distance(case)[0])).right_closer)
     worth = _closer(case, closer)
-    moved = f"one lens comes {_about(closer)} closer{_pd(case)[1]}"
+    moved = f"one lens comes {_about(closer)} closer{centre_distance(case)[1]}"
     return f"{moved}, {worth}" if worth else moved
 
 
@@ -85,21 +62,34 @@ def _table_touch(case: Case, gap: float) -> str:
 
 def _rolled(case: Case, apart: float) -> str:
     """Unequal temple angles roll the front on the face and carry one lens over the other."""
-    rolled = roll(Sides(apart, 0.0), 0.0, HINGE_TO_EAR, HINGES)
-    pd, assumed = _pd(case)
+    rolled = roll(Sides(apart, 0.0), 0.0, usual.HINGE_TO_EAR, usual.FRONT)
+    pd, assumed = centre_distance(case)
     crosses = abs(cross_height_difference(float(pd), rolled.angle))
     said = f"on the face one lens stands {_about(crosses)} higher{assumed}"
-    strongest = max(
-        (power.highest for eye in Eye if (power := case.power_to_find(eye)[0])),
-        default=Decimal(0),
+    felt = between_the_eyes(case, crosses)
+    return f"{said}, {prism_amount(felt)} between the eyes" if felt else said
+
+
+def between_the_eyes(case: Case, apart: float) -> Decimal:
+    """Vertical prism between the eyes, prism dioptres, when one lens stands higher by so much.
+
+    Each lens is carried by half of it, mm, and prisms by its whole power. Nought where a power
+    is not known, or where nothing would show.
+    """
+    lenses = lenses_to_find(case)
+    if lenses is None:
+        return Decimal(0)
+    prisms = (
+        prentice(lens.power(), eye, 0.0, half)
+        for lens, eye, half in zip(lenses, Eye, (apart / 2.0, -apart / 2.0), strict=True)
     )
-    felt = strongest * Decimal(crosses) / 10
-    return f"{said}, {prism_amount(felt)} at {dioptres(strongest)}" if _is_felt(felt) else said
+    felt = Decimal(abs(imbalance(*prisms).vertical))
+    return felt if shows(felt, PRISM) else Decimal(0)
 
 
 def _closer(case: Case, moved: float) -> str:
     """What a lens is worth to its eye when it stands so much closer than the other, in D."""
-    vertex = float(case.order.vertex_distance or USUAL_VERTEX)
+    vertex = float(case.order.vertex_distance or usual.VERTEX)
     changes = [
         abs(worth - made)
         for eye in Eye
@@ -111,25 +101,22 @@ def _closer(case: Case, moved: float) -> str:
         )
     ]
     most = Decimal(max(changes, default=0.0))
-    return f"worth {dioptres(most)} to one eye" if _is_felt(most) else ""
+    return f"worth {dioptres(most)} to one eye" if shows(most, "D") else ""
 
 
-def _pd(case: Case) -> tuple[Decimal, str]:
+def centre_distance(case: Case) -> tuple[Decimal, str]:
     """The centre distance of the pair, and what is said where a usual one was taken."""
     ordered = [case.ordered(eye).distance_pd for eye in Eye]
     known = [distance for distance in ordered if distance is not None]
     if len(known) == len(ordered):
         return sum(known, Decimal(0)), ""
-    return USUAL_PD, f" at a usual PD of {millimetres(USUAL_PD)}"
+    assumed = Decimal(usual.PD)
+    return assumed, f" at a usual PD of {millimetres(assumed)}"
 
 
 def _about(length: float) -> str:
     """A length to a tenth of a millimetre."""
     return millimetres(Decimal(length).quantize(_TENTH))
-
-
-def _is_felt(value: Decimal) -> bool:
-    return abs(value) >= _SHOWS
 
 
 _RULES: Mapping[str, Callable[[Case, float], str]] = {

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from decimal import Decimal
 
+from benchassist.optics.centration import thinning_prism
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.case import Case, no_limit
 from benchassist.verdicts.exact import ZERO, ExactPrism, MinusForm
@@ -216,9 +217,7 @@ def _opening(direction: str, found: Decimal, ordered: Decimal) -> str:
 def _thinning(case: Case, direction: str, left_over: Sides) -> str:
     """What is said of vertical prism that both lenses have alike and nobody ordered.
 
-    Base down on lenses of varying power it is taken for prism thinning, about two thirds of
-    the addition. Source: an old rule of surfacing laboratories as a lab note of 2016 gives it;
-    laboratories now reckon it from the shape of the lens.
+    Base down on lenses of varying power it is taken for prism thinning.
     """
     common = _common(left_over)
     if direction == "horizontal" or not shows(common, PRISM):
@@ -227,7 +226,8 @@ def _thinning(case: Case, direction: str, left_over: Sides) -> str:
     if common > 0 or case.design is None or not case.design.varies:
         return f" ({alike} cancels; nobody ordered it: ask the maker)"
     add = max(case.ordered(eye).add or ZERO for eye in Eye)
-    usual = f", about {plain(add * 2 / 3)} Δ is usual for this addition" if add else ""
+    customary = Decimal(thinning_prism(float(add)).base_up)
+    usual = f", about {plain(customary)} Δ is usual for this addition" if add else ""
     return f" ({alike} cancels, as prism thinning does{usual})"
 
 

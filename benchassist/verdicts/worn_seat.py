@@ -2,16 +2,15 @@
 
 from decimal import Decimal
 
+from benchassist.geometry import usual
 from benchassist.geometry.angles import angle_of_rise
 from benchassist.geometry.on_face import cross_height_difference
 from benchassist.job.checks import Seen
 from benchassist.optics.eye import Eye
-from benchassist.optics.prism import imbalance, prentice
 from benchassist.verdicts.answers import Measures
 from benchassist.verdicts.bench import against_order, bench_finding, bench_limit
 from benchassist.verdicts.case import Case
-from benchassist.verdicts.consequence import HINGES, USUAL_PD
-from benchassist.verdicts.exact import ZERO
+from benchassist.verdicts.consequence import between_the_eyes, centre_distance
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import degrees, millimetres, prism_amount, size_beside
@@ -20,7 +19,6 @@ LONG_ENOUGH = Decimal(5)
 """Minutes after which redness shows where a pair presses; common practice, no source."""
 
 _TENTH = Decimal("0.1")
-_SHOWS = Decimal("0.005")
 
 
 def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
@@ -42,29 +40,18 @@ def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
 def _front_width(case: Case) -> float:
     """Between the outer ends, mm: 2 A + DBL as ordered, else a usual front."""
     a, dbl = case.order.frame.a, case.order.frame.dbl
-    return HINGES if a is None or dbl is None else float(2 * a + dbl)
+    return usual.FRONT if a is None or dbl is None else float(2 * a + dbl)
 
 
 def _rolled(case: Case, roll: float) -> str:
     """What a rolled front does before the eyes, after the limit."""
-    distances = [case.ordered(eye).distance_pd for eye in Eye]
-    known = [one for one in distances if one is not None]
-    pd = sum(known, ZERO) if len(known) == len(distances) else USUAL_PD
+    pd, assumed = centre_distance(case)
     apart = cross_height_difference(float(pd), roll)
     crosses = Decimal(abs(apart)).quantize(_TENTH)
     turned = degrees(Decimal(abs(roll)).quantize(_TENTH))
-    said = f"; a roll of {turned} carries the centres {millimetres(crosses)} apart"
-    powers = [case.power_to_find(eye)[0] for eye in Eye]
-    lenses = [lens.power() for lens in powers if lens is not None]
-    if len(lenses) < len(powers):
-        return said
-    halves = (apart / 2.0, -apart / 2.0)
-    prisms = (
-        prentice(lens, eye, 0.0, half)
-        for lens, eye, half in zip(lenses, Eye, halves, strict=True)
-    )
-    vertical = Decimal(abs(imbalance(*prisms).vertical))
-    return f"{said}, {prism_amount(vertical)} between the eyes" if vertical >= _SHOWS else said
+    said = f"; a roll of {turned} carries the centres {millimetres(crosses)} apart{assumed}"
+    felt = between_the_eyes(case, apart)
+    return f"{said}, {prism_amount(felt)} between the eyes" if felt else said
 
 
 def form_findings(case: Case, read: Measures) -> tuple[Finding, ...]:

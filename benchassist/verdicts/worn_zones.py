@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from benchassist.geometry import usual
 from benchassist.geometry.gaze import FAR, GAZES, READING, Gaze, depth_below
 from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
@@ -14,9 +15,6 @@ from benchassist.verdicts.prism import lenses_to_find
 from benchassist.verdicts.weigh import Subject
 from benchassist.verdicts.words import degrees, millimetres, prism_amount
 from benchassist.verdicts.worn import worn
-
-USUAL_TILT = Decimal(9)
-"""Tilt where none is known, degrees: the middle of the usual 8 to 10; sources do not agree."""
 
 FAR_DOWN_TO = 2.0
 """So many mm below the cross a progressive lens still serves for far; own proposal."""
@@ -88,12 +86,12 @@ def _place(met: dict[Eye, _Through]) -> str:
 
 def _assumed(case: Case) -> str:
     known = worn(case, Eye.RIGHT).tilt
-    return "" if known is not None else f", with a usual tilt of {degrees(USUAL_TILT)}"
+    return "" if known is not None else f", with a usual tilt of {degrees(Decimal(usual.TILT))}"
 
 
 def _through(case: Case, eye: Eye, gaze: Gaze, up: Decimal) -> _Through:
     seat = worn(case, eye)
-    tilt = USUAL_TILT if seat.tilt is None else seat.tilt
+    tilt = usual.TILT if seat.tilt is None else seat.tilt
     below = depth_below(gaze.lowered, float(tilt), seat.rotation)
     if _is_past_rim(case, eye, below, float(up)):
         return _Through(below, "lower rim")

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from benchassist.geometry import adjusting as by
 from benchassist.geometry.measured import Reading
-from benchassist.geometry.on_face import Sides, roll, yaw
+from benchassist.geometry.on_face import Sides, roll, temple_difference_for_ears, yaw
 from benchassist.geometry.pads import way_out
 
 LENGTHS = by.Lengths(
@@ -27,8 +27,7 @@ every_reckoning = pytest.mark.parametrize("name", by.RECKONINGS)
 
 @given(OFFSETS, st.floats(80.0, 120.0))
 def test_a_temple_bent_by_the_amount_levels_the_front(higher: float, reach: float) -> None:
-    angle = by.temple_for_height(higher, reach)
-    assert by.height_of_temple(angle, reach) == pytest.approx(higher)
+    angle = temple_difference_for_ears(higher, reach)
     levelled = roll(Sides(0.0, angle), higher, reach, 130.0)
     assert levelled.right_end_higher == pytest.approx(0.0, abs=1e-9)
 
@@ -38,7 +37,6 @@ def test_an_open_angle_changed_by_the_amount_brings_the_lenses_alike(
     closer: float, pd: float
 ) -> None:
     angle = by.open_for_vertex(closer, pd)
-    assert by.vertex_of_open(angle, pd) == pytest.approx(closer)
     assert yaw(Sides(90.0 + angle, 90.0), pd).right_closer == pytest.approx(closer)
 
 

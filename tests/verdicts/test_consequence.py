@@ -30,7 +30,7 @@ def case(sphere: str, **order: Any) -> Case:
         ("plane-step", "1.0", "-8.00", "; worth 0.06 D to one eye"),
         ("x-ing", "1.0", "-3.00", "; it lifts the tip of a temple by about 2.2 mm"),
         ("open-angle", "2.0", "0.00", "; one lens comes 1.1 mm closer"),
-        ("table-touch", "1.0", "-6.00", "higher, 0.22 Δ at 6.00 D"),
+        ("table-touch", "1.0", "-6.00", "higher, 0.22 Δ between the eyes"),
         ("table-touch", "1.0", "0.00", "; on the face one lens stands 0.4 mm higher"),
     ],
 )

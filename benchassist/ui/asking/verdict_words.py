@@ -3,11 +3,12 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from benchassist.guide.flow import PromptStanding
 from benchassist.guide.prompts import Prompt
 from benchassist.ui.actions import ACTIONS, Command
+from benchassist.ui.labels import text_label
 from benchassist.ui.restyle import restyle
 from benchassist.ui.state_mark import StateMark
 from benchassist.ui.theme import Theme
@@ -25,9 +26,9 @@ class VerdictWords(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._verdict = _label("sentence")
+        self._verdict = text_label("sentence")
         self._verdict.hide()
-        self._asked = _label("caption")
+        self._asked = text_label("caption")
         self._asked.setText(_ASKED)
         self._asked.hide()
         column = QVBoxLayout(self)
@@ -64,7 +65,7 @@ class Notes(QWidget):
     def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._theme = theme
-        self._surface = _label("caption")
+        self._surface = text_label("caption")
         self._lines = QVBoxLayout()
         self._lines.setSpacing(4)
         self._noted: tuple[tuple[State, str], ...] = ()
@@ -125,15 +126,7 @@ def _note(theme: Theme, state: State, text: str) -> QWidget:
     row.setContentsMargins(0, 0, 0, 0)
     row.setSpacing(8)
     row.addWidget(StateMark(theme, state), 0, Qt.AlignmentFlag.AlignTop)
-    label = _label("caption")
+    label = text_label("caption")
     label.setText(f"Noted: {text}")
     row.addWidget(label, 1)
     return line
-
-
-def _label(role: str) -> QLabel:
-    label = QLabel()
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", role)
-    label.setWordWrap(True)
-    return label

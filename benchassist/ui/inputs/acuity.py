@@ -1,6 +1,6 @@
 """The lines read on a chart or card, with the card, the distance, and how it all compares."""
 
-from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QWidget
+from PySide6.QtWidgets import QBoxLayout, QGridLayout
 from typing_extensions import override
 
 from benchassist.job.acuity import Acuity, Seeing
@@ -8,6 +8,7 @@ from benchassist.ui.inputs.check import CheckInput
 from benchassist.ui.inputs.line import Line
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.specs import centimetre
+from benchassist.ui.labels import caption
 from benchassist.verdicts.worn_acuity import chosen_by_lines
 
 _HEADS = {Seeing.RIGHT: "Right eye", Seeing.LEFT: "Left eye", Seeing.BOTH: "Both"}
@@ -57,20 +58,20 @@ class AcuityInput(CheckInput):
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         grid.setVerticalSpacing(4)
-        grid.addWidget(_caption("&Chart or card", self._card), 0, 0)
+        grid.addWidget(caption("&Chart or card", self._card), 0, 0)
         grid.addWidget(self._card, 1, 0)
         grid.addWidget(self._distance, 0, 1, 2, 1)
         self._card.setMinimumWidth(_CARD_WIDTH)
         for row, (field, words) in enumerate(_FIELDS, start=1):
             grid.addWidget(
-                _caption(words.capitalize(), self._lines[Seeing.RIGHT, field]), row, 2
+                caption(words.capitalize(), self._lines[Seeing.RIGHT, field]), row, 2
             )
             for column, (seeing, head) in enumerate(_HEADS.items(), start=3):
                 line = self._lines[seeing, field]
                 line.setMinimumSize(_LINE_WIDTH, _LINE_HEIGHT)
                 line.setMaxLength(_LONGEST)
                 if field == "read":
-                    grid.addWidget(_caption(head, line), 0, column)
+                    grid.addWidget(caption(head, line), 0, column)
                 grid.addWidget(line, row, column)
         for column, stretch in enumerate((3, 1, 0, 2, 2, 2)):
             grid.setColumnStretch(column, stretch)
@@ -111,10 +112,3 @@ def _line(name: str, placeholder: str) -> Line:
     line.setProperty("role", "form")
     line.setPlaceholderText(placeholder)
     return line
-
-
-def _caption(words: str, field: QWidget) -> QLabel:
-    caption = QLabel(words)
-    caption.setProperty("role", "caption")
-    caption.setBuddy(field)
-    return caption

@@ -7,7 +7,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QPushButton,
     QVBoxLayout,
@@ -30,6 +29,7 @@ from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.text import ChoiceInput, TextInput
+from benchassist.ui.labels import say, text_label
 from benchassist.ui.restyle import restyle
 
 _SIDES = (("", "Both"), (Eye.RIGHT.value, "Right"), (Eye.LEFT.value, "Left"))
@@ -57,8 +57,8 @@ class Correcting(QWidget):
         super().__init__(parent)
         self._shown: Correctable | None = None
         self._hands: _Hands | None = None
-        self._sentence, self._because = _label("sentence"), _label("caption")
-        self._refusal, self._often = _label("sentence"), _label("caption")
+        self._sentence, self._because = text_label("sentence"), text_label("caption")
+        self._refusal, self._often = text_label("sentence"), text_label("caption")
         self._first = QPushButton()
         self._first.setAutoDefault(True)
         self._first.clicked.connect(self._on_first)
@@ -85,10 +85,10 @@ class Correcting(QWidget):
             self._shown = one
             self._build_hands(one)
         again = "" if keeps_quiet else opened_again(standing, prompt)
-        _say(self._sentence, one.sentence if one else "")
-        _say(self._because, one.because if one else again)
-        _say(self._refusal, one.refusal if one else "")
-        _say(self._often, one.often if one else "")
+        say(self._sentence, one.sentence if one else "")
+        say(self._because, one.because if one else again)
+        say(self._refusal, one.refusal if one else "")
+        say(self._often, one.often if one else "")
         restyle(self._sentence, "verdict", "outside" if one and one.is_stop else "")
         restyle(self._refusal, "verdict", "outside")
         first = one.first if one else None
@@ -142,7 +142,7 @@ class _Hands(QWidget):
         self._unit = ChoiceInput("Unit", _UNITS)
         self._tool = TextInput("With")
         self._log = _Log()
-        self._caution = _label("caption")
+        self._caution = text_label("caption")
         self._lay_out()
         self._connect()
         self._fill(one)
@@ -197,7 +197,7 @@ class _Hands(QWidget):
         for line in self._tool.findChildren(QLineEdit):
             line.setCursorPosition(0)
         does = "" if remedy.does in self._said else remedy.does
-        _say(self._caution, f"{does} {remedy.caution}".strip())
+        say(self._caution, f"{does} {remedy.caution}".strip())
         self._side.setVisible(not remedy.bend.startswith(_MIDDLE))
 
     def take_focus(self) -> None:
@@ -253,17 +253,3 @@ def _may_be_cut(choice: ChoiceInput) -> None:
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
         box.setMinimumContentsLength(_LETTERS)
-
-
-def _say(label: QLabel, text: str) -> None:
-    """Shows a text; an empty one takes no room."""
-    label.setText(text)
-    label.setVisible(bool(text))
-
-
-def _label(role: str) -> QLabel:
-    label = QLabel()
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", role)
-    label.setWordWrap(True)
-    return label

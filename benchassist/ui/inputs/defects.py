@@ -7,7 +7,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
-    QLabel,
     QListWidget,
     QPushButton,
     QVBoxLayout,
@@ -24,6 +23,7 @@ from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.check import CheckInput
 from benchassist.ui.inputs.line import ENTER_KEYS, Line
 from benchassist.ui.inputs.number import NumberInput
+from benchassist.ui.labels import caption, text_label
 from benchassist.verdicts.surface import place_words
 
 _STEPS = {
@@ -89,7 +89,9 @@ class DefectsInput(CheckInput):
         beside = QVBoxLayout()
         beside.setSpacing(4)
         beside.addWidget(self._marker)
-        beside.addWidget(_caption("Click on the lens, or arrow keys and Enter"))
+        beside.addWidget(
+            text_label("caption", "Click on the lens, or arrow keys and Enter", wraps=False)
+        )
         beside.addStretch(1)
         line = QHBoxLayout()
         line.setSpacing(16)
@@ -289,9 +291,7 @@ def _titled(title: str, field: QWidget) -> QVBoxLayout:
     column = QVBoxLayout()
     column.setSpacing(4)
     if title:
-        label = _caption(title)
-        label.setBuddy(field)
-        column.addWidget(label)
+        column.addWidget(caption(title, field))
     column.addWidget(field)
     column.addStretch(1)
     return column
@@ -303,12 +303,6 @@ def _choice(name: str, words: tuple[str, ...]) -> QComboBox:
     for word in words:
         box.addItem(str(word), str(word))
     return box
-
-
-def _caption(text: str) -> QLabel:
-    label = QLabel(text)
-    label.setProperty("role", "caption")
-    return label
 
 
 def _rounded(value: float) -> Decimal:

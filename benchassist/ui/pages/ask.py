@@ -8,7 +8,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -37,6 +36,7 @@ from benchassist.ui.inputs.distance import DistanceInput
 from benchassist.ui.inputs.line import ENTER_KEYS
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.repeated import RepeatedInput
+from benchassist.ui.labels import say, text_label
 from benchassist.ui.pages.base import Page
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.near import proposal
@@ -69,13 +69,13 @@ class AskPage(Page):
         self._step: Decimal | None = None
         self._drawing = SpectaclesDrawing(theme)
         self._drawing.mark_clicked.connect(self.prompt_asked)
-        self._title = _label("title")
-        self._ask = _label("sentence")
-        self._again = _label("error")
-        self._better_after = _label("caption")
-        self._ordered = _label("caption")
-        self._meter_used = _label("caption")
-        self._direction = _label("caption")
+        self._title = text_label("title")
+        self._ask = text_label("sentence")
+        self._again = text_label("error")
+        self._better_after = text_label("caption")
+        self._ordered = text_label("caption")
+        self._meter_used = text_label("caption")
+        self._direction = text_label("caption")
         self._verdict, self._notes = VerdictWords(), Notes(theme)
         self._notes_below, self._notes_beside = QVBoxLayout(), QVBoxLayout()
         self._holder = QVBoxLayout()
@@ -174,10 +174,10 @@ class AskPage(Page):
         now = standing.prompt(prompt.id)
         if now is None:
             return
-        _say(self._again, now.again_because)
-        _say(self._better_after, _better_after(now))
-        _say(self._meter_used, _meter_words(now))
-        _say(self._direction, direction_words(standing.job, prompt))
+        say(self._again, now.again_because)
+        say(self._better_after, _better_after(now))
+        say(self._meter_used, _meter_words(now))
+        say(self._direction, direction_words(standing.job, prompt))
         hides = self._reads_first and not now.is_done
         self._show_verdict(now, hides=hides)
         self._show_order(now, hides=hides)
@@ -214,7 +214,7 @@ class AskPage(Page):
         assert self._standing is not None  # noqa: S101  (shown before)
         order, prompt, is_read = self._standing.job.order, now.prompt, now.is_done
         words = "" if hides else target_words(order, prompt, self._speech, is_read=is_read)
-        _say(self._ordered, words)
+        say(self._ordered, words)
         proposed = None
         if isinstance(self._input, AdditionInput) and prompt.eye is not None:
             proposed = proposal(order, prompt.eye)
@@ -341,17 +341,3 @@ def _meter_words(now: PromptStanding) -> str:
     """Which lens meter was read, whether it was checked, and what was taken off."""
     traces = (one.sentence for one in now.findings if one.key.endswith(".meter"))
     return next(traces, "")
-
-
-def _say(label: QLabel, text: str) -> None:
-    """Shows a text; an empty one takes no room."""
-    label.setText(text)
-    label.setVisible(bool(text))
-
-
-def _label(role: str) -> QLabel:
-    label = QLabel()
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", role)
-    label.setWordWrap(True)
-    return label

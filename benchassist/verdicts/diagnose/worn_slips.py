@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from decimal import Decimal
 
+from benchassist.geometry import usual
 from benchassist.optics.eye import Eye
 from benchassist.optics.vertex import replaced_at
 from benchassist.verdicts.as_worn import as_worn_power
@@ -15,9 +16,6 @@ from benchassist.verdicts.diagnose.slip import Slip, on_each_lens
 from benchassist.verdicts.exact import ZERO, written_prism
 from benchassist.verdicts.form import lens_form
 from benchassist.verdicts.words import millimetres
-
-_USUAL_VERTEX = Decimal(12)
-"""Vertex distance as worn, mm, where it was not measured: common practice, no source."""
 
 _SEEN = Decimal("0.06")
 """From so many dioptres a lens from the front shows another power; half a step of 0.12 D."""
@@ -39,7 +37,7 @@ def _moved(sight: Sight, eye: Eye, *, back: bool) -> Iterable[tuple[Lens, str]]:
         return
     answer = sight.case.now.fit.answers.get("vertex")
     measured = answer.measured.get(eye) if answer else None
-    worn = _USUAL_VERTEX if measured is None else measured
+    worn = Decimal(usual.VERTEX) if measured is None else measured
     ends = (float(worn), float(refracted)) if back else (float(refracted), float(worn))
     try:
         moved = power_of(replaced_at(wanted.power.power(), *ends))
