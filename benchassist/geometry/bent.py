@@ -37,10 +37,10 @@ _BRIDGE_NUMBERS = {"skew": "skew_step", "x-ing": "x_ing", "plane-step": "plane_s
 
 def made_as(plan: FrontPlan) -> Made:
     """The true frame of a plan, with usual angles and lengths where none are ordered."""
-    usual = Made()
-    length = _between(_SHORTEST, plan.temple_length or usual.temple_length, _LONGEST)
-    tilt = usual.pantoscopic if plan.tilt is None else plan.tilt
-    form = usual.face_form if plan.face_form is None else plan.face_form
+    neutral = Made()
+    length = _between(_SHORTEST, plan.temple_length or neutral.temple_length, _LONGEST)
+    tilt = neutral.pantoscopic if plan.tilt is None else plan.tilt
+    form = neutral.face_form if plan.face_form is None else plan.face_form
     return Made(
         a=max(plan.width, _LEAST),
         b=max(plan.height, _LEAST),

@@ -257,10 +257,10 @@ def _joint_to_ear(frame: FrameOrder) -> tuple[Reading, str]:
     return Reading(reach, _BY_HEAD / 2.0), said
 
 
-def _ordered_or(ordered: Decimal | None, usual: float, words: str) -> tuple[Reading, str]:
+def _ordered_or(ordered: Decimal | None, otherwise: float, words: str) -> tuple[Reading, str]:
     if ordered:
         return Reading(float(ordered), _ORDERED), f"{words} {millimetres(ordered)} as ordered"
-    return Reading(usual, _BY_HEAD), f"{words} {millimetres(Decimal(usual))} as usual"
+    return Reading(otherwise, _BY_HEAD), f"{words} {millimetres(Decimal(otherwise))} as usual"
 
 
 def _read(path: Path) -> dict[str, Any]:

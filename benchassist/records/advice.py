@@ -209,6 +209,15 @@ def load_teaching(language: str = ENGLISH, folder: Path | None = None) -> Teachi
     )
 
 
+def language_name(language: str, folder: Path | None = None) -> str:
+    """A language of the sheet by its own name, such as 'Deutsch'.
+
+    Raises:
+        BenchError: its words cannot be read.
+    """
+    return str(_toml((folder or asset("handover")) / language / _WORDS)["name"])
+
+
 def load_claims(folder: Path | None = None) -> tuple[Claim, ...]:
     """What no text for a wearer may say.
 

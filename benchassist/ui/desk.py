@@ -15,7 +15,7 @@ from benchassist.job.signoff import Person
 from benchassist.limits.house import HouseRules
 from benchassist.limits.house_file import HOUSE_FILE, house_file_text, read_house_rules
 from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, Limits, rule_sets
-from benchassist.records.advice import languages, load_teaching
+from benchassist.records.advice import language_name, languages
 from benchassist.records.imprint import imprint_of_journal
 from benchassist.records.making import make_record
 from benchassist.records.record import Imprint, Record
@@ -67,6 +67,7 @@ class Desk(QObject):
             furniture.store, furniture.guide, person, furniture.clock, parent=self
         )
         self.session.set_decision(_decision(self._settings))
+        self._asked: tuple[Standing, tuple[SlipQuestion, ...]] | None = None
         self._restore_meter()
 
     def _restore_meter(self) -> None:
@@ -150,11 +151,17 @@ class Desk(QObject):
         self.session.judge_anew()
 
     def slip_questions(self) -> tuple[SlipQuestion, ...]:
-        """What may have happened where something is outside in the open job."""
+        """What may have happened where something is outside in the open job.
+
+        Looked for once a standing: the search takes longer than a picture may.
+        """
         standing, limits = self.session.standing, self.session.limits
         if standing is None or limits is None or not standing.outside:
             return ()
-        return slip_questions(standing.job, limits, standing.findings)
+        if self._asked is None or self._asked[0] is not standing:
+            found = slip_questions(standing.job, limits, standing.findings)
+            self._asked = (standing, found)
+        return self._asked[1]
 
     def take_over(self, person: Person) -> None:
         """Another person works at the bench from now on."""
@@ -169,7 +176,7 @@ class Desk(QObject):
 
     def language_choices(self) -> tuple[tuple[str, str], ...]:
         """The languages of the wearer's sheet, as (tag, its own name)."""
-        return tuple((tag, load_teaching(tag).words.name) for tag in languages())
+        return tuple((tag, language_name(tag)) for tag in languages())
 
     def questions(self) -> tuple[Question, ...]:
         """What looks odd in the open job's order."""

@@ -96,10 +96,11 @@ def explained(sight: Sight, pair: Pair, changes: tuple[Change, ...]) -> tuple[st
     related = [key for eye, name, _ in changes for key in sight.related(name, eye)]
     watched = {key for eye, name, _ in changes for key in sight.watched(name, eye)}
     try:
-        left_over = _left_over(_judged(sight, as_read(sight, pair, changes), changes))
-        shown = _judged(sight, as_predicted(sight, pair, changes), changes)
+        read, predicted = as_read(sight, pair, changes), as_predicted(sight, pair, changes)
     except ValidationError:
         return ()
+    left_over = _left_over(_judged(sight, read, changes))
+    shown = _judged(sight, predicted, changes)
     if watched & left_over or not watched & _outside(shown):
         return ()
     outside = (key for key in dict.fromkeys(related) if sight.has_outside(key))
