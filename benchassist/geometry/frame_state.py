@@ -14,8 +14,8 @@ from benchassist.geometry.fault import Motion
 from benchassist.geometry.solid import Move, Place, shift, turn
 from benchassist.optics.eye import Eye
 
-ENDPIECE_OUT, ENDPIECE_BACK = 5.0, 4.0
-"""From the temporal end of the lens to the hinge, outwards and backwards, mm. Own choice."""
+ENDPIECE_BACK = 4.0
+"""From the temporal end of the lens backwards to the hinge, mm. Own choice."""
 
 HINGE_UP, BRIDGE_UP, PAD_UP = 0.26, 0.15, -0.30
 """Heights over the boxed centre in shares of B: hinge, middle of the bridge, and the line just
@@ -60,12 +60,12 @@ class Made:
     b: float = usual.B
     dbl: float = usual.DBL
     temple_length: float = usual.TEMPLE
-    face_form: float = 4.0
+    face_form: float = usual.FACE_FORM
     open_angle: float = usual.OPEN_ANGLE
-    pantoscopic: float = 8.0
+    pantoscopic: float = usual.TILT
     bend_start: float = usual.TEMPLE - usual.END
     drop: float = usual.DROP
-    inward: float = 6.0
+    inward: float = usual.INWARD
 
 
 @dataclass(frozen=True, slots=True)
@@ -311,7 +311,7 @@ def _temple(state: FrameState, eye: Eye) -> tuple[Place, Place, Place, Place]:
     """
     made, side, out = state.made, state.side(eye), -eye.nasal_sign
     hinge: Place = (
-        out * (made.dbl / 2 + made.a + ENDPIECE_OUT),
+        out * (made.dbl / 2 + made.a + usual.ENDPIECE_OUT),
         HINGE_UP * made.b,
         -ENDPIECE_BACK,
     )

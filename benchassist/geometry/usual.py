@@ -4,6 +4,9 @@ Lengths mm, angles degrees. Whatever is reckoned with one of them says so. Commo
 source, where none is named.
 """
 
+from math import cos, radians
+from typing import SupportsFloat
+
 A, B, DBL = 52.0, 38.0, 18.0
 """Boxed width and height of a lens, and the distance between the lenses."""
 
@@ -33,5 +36,33 @@ VERTEX = 12.0
 HINGE_TO_EAR = 95.0
 """From the hinge to the top of the ear. Own choice of a usual head."""
 
-FRONT = 130.0
-"""Between the hinges. Own choice of a usual frame."""
+ENDPIECE_OUT = 5.0
+"""From the temporal end of the lens outwards to the hinge. Own choice."""
+
+FACE_FORM = 4.0
+"""Of each half of a front. Own choice, near the average of 5 that a trade page quotes."""
+
+INWARD = 6.0
+"""By which the end of a temple is bent towards the head. Own choice."""
+
+
+def joint_to_ear(temple_length: SupportsFloat | None) -> float:
+    """From the joint to the top of the ear: the temple less its end, else a usual head's."""
+    reach = 0.0 if temple_length is None else float(temple_length) - END
+    return reach if reach > 0.0 else HINGE_TO_EAR
+
+
+def run(temple_length: SupportsFloat | None) -> float:
+    """From the joint to the tip in a straight line, with the end bent down as usual."""
+    length = TEMPLE if temple_length is None else max(float(temple_length), END)
+    return length - END + END * cos(radians(DROP))
+
+
+def between_ends(a: SupportsFloat | None, dbl: SupportsFloat | None) -> float:
+    """Between the temporal ends of the two lenses: 2 A + DBL."""
+    return 2.0 * float(a or A) + float(dbl or DBL)
+
+
+def between_hinges(a: SupportsFloat | None, dbl: SupportsFloat | None) -> float:
+    """Between the hinges."""
+    return between_ends(a, dbl) + 2.0 * ENDPIECE_OUT

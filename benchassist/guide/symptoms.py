@@ -27,7 +27,7 @@ from benchassist.job.base import Frozen
 from benchassist.job.order import FrameOrder, Order
 from benchassist.optics.eye import Eye
 from benchassist.optics.tilt import ROTATION_CENTRE
-from benchassist.verdicts.words import degrees, millimetres
+from benchassist.verdicts.words import degrees, millimetres, tenth
 from benchassist.wrong import BenchError
 
 FILE = "symptoms.toml"
@@ -40,7 +40,6 @@ _ORDERED, _BY_HEAD, _BY_NOSE = 1.0, 8.0, 5.0
 """Standard uncertainty of an ordered length and of one of a usual head, mm, and of a usual
 nose, degrees. Own proposal."""
 
-_TENTH = Decimal("0.1")
 _WORDS = frozenset({"title", "label", "does", "caution", "watch"})
 """What another language may replace."""
 
@@ -209,19 +208,15 @@ def _reckoned(name: str, amount: Amount, known: Known) -> str:
 
 
 def _in_unit(size: float, unit: str) -> str:
-    value = Decimal(size).quantize(_TENTH)
-    return degrees(value) if unit == "°" else millimetres(value)
+    return degrees(tenth(size)) if unit == "°" else millimetres(tenth(size))
 
 
 def lengths_of(order: Order) -> tuple[Lengths, Known]:
     """What amounts are reckoned from, by the order and else as usual, and that in words."""
     frame = order.frame
-    distances = [order.eye(eye).distance_pd for eye in Eye]
-    measured = [one for one in distances if one is not None]
-    pd = sum(measured, Decimal(0)) if len(measured) == len(distances) else None
     reach, reach_words = _joint_to_ear(frame)
     taken = {
-        "pd": _ordered_or(pd, usual.PD, "a PD of"),
+        "pd": _ordered_or(order.pd, usual.PD, "a PD of"),
         "width": _ordered_or(frame.a, usual.A, "a lens width of"),
         "depth": _ordered_or(frame.b, usual.B, "a lens depth of"),
     }
@@ -246,15 +241,13 @@ def lengths_of(order: Order) -> tuple[Lengths, Known]:
 
 def _joint_to_ear(frame: FrameOrder) -> tuple[Reading, str]:
     """From the joint to the ear: the temple less its end, else that of a usual head."""
-    if frame.temple_length is None or float(frame.temple_length) <= usual.END:
-        head = millimetres(Decimal(usual.HINGE_TO_EAR))
-        return Reading(usual.HINGE_TO_EAR, _BY_HEAD), f"a usual {head} from joint to ear"
-    reach = float(frame.temple_length) - usual.END
-    said = (
-        f"{millimetres(Decimal(reach))} from joint to ear, the temple of "
-        f"{millimetres(frame.temple_length)} less {millimetres(Decimal(usual.END))} of end"
-    )
-    return Reading(reach, _BY_HEAD / 2.0), said
+    reach = usual.joint_to_ear(frame.temple_length)
+    said = f"{millimetres(Decimal(reach))} from joint to ear"
+    if frame.temple_length is None:
+        return Reading(reach, _BY_HEAD), f"a usual {said}"
+    end = millimetres(Decimal(usual.END))
+    of_temple = f"the temple of {millimetres(frame.temple_length)} less {end} of end"
+    return Reading(reach, _BY_HEAD / 2.0), f"{said}, {of_temple}"
 
 
 def _ordered_or(ordered: Decimal | None, otherwise: float, words: str) -> tuple[Reading, str]:

@@ -203,6 +203,12 @@ class Order(Frozen):
     language: Line = ""
     """The language in which the wearer reads, such as 'de'; empty where nobody said."""
 
+    @property
+    def pd(self) -> Decimal | None:
+        """The ordered centration distances of both eyes together, mm; None unless both are."""
+        right, left = self.right.distance_pd, self.left.distance_pd
+        return None if right is None or left is None else right + left
+
     def eye(self, eye: Eye) -> EyeOrder:
         """The order of one eye."""
         return self.right if eye is Eye.RIGHT else self.left

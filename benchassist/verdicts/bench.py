@@ -14,10 +14,16 @@ from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.rocking_told import why_it_rocks
 from benchassist.verdicts.weigh import READING_DECIDES, Subject, Value
-from benchassist.verdicts.words import degrees, limit_size, millimetres, size, size_beside
+from benchassist.verdicts.words import (
+    degrees,
+    limit_size,
+    millimetres,
+    size,
+    size_beside,
+    tenth,
+)
 
 LOOK_AGAIN = "not good and not yet to be put right: look again"
-_TENTH = Decimal("0.1")
 COVERS = Decimal(2)
 """So many standard uncertainties are told as what a number is known to: about 95 %."""
 
@@ -79,8 +85,8 @@ class _Number:
         return cls(
             millionth(measured.value),
             unit,
-            known_to.quantize(_TENTH),
-            Decimal(measured.per_half_mm).quantize(_TENTH),
+            tenth(known_to),
+            tenth(measured.per_half_mm),
         )
 
     @property

@@ -73,12 +73,10 @@ def _waiting(case: Case, subject: Subject, ordered: Decimal | None) -> Finding:
 
 def _pair_distance(case: Case) -> tuple[Finding, ...]:
     """Both distances together, for information: lens by lens or by prism is judged."""
-    ordered = [case.ordered(eye).distance_pd for eye in Eye]
-    wanted = [distance for distance in ordered if distance is not None]
+    expected = case.order.pd
     total, how = _total(case)
-    if len(wanted) < len(ordered) or total is None:
+    if expected is None or total is None:
         return ()
-    expected = sum(wanted, ZERO)
     value = compared(total, expected, "mm")
     subject = Subject("pair.centration", "pair.distance-pd", "Centration distance of the pair")
     varies = case.design is not None and case.design.varies

@@ -11,11 +11,7 @@ from benchassist.optics.prism import imbalance, prentice
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.prism import lenses_to_find
-from benchassist.verdicts.words import PRISM, dioptres, millimetres, prism_amount, shows
-
-_TENTH = Decimal("0.1")
-_TIP = 128.0
-"""From the rims to the tip of a temple 100 mm to the bend and 40 mm behind it, mm."""
+from benchassist.verdicts.words import PRISM, dioptres, millimetres, prism_amount, shows, tenth
 
 
 def consequence(case: Case, name: str, fault: Decimal) -> str:
@@ -37,8 +33,8 @@ def _skew(case: Case, step: float) -> str:
     return f"on these powers {prism_amount(felt)} of vertical imbalance" if felt else ""
 
 
-def _x_ing(_: Case, twist: float) -> str:
-    return f"it lifts the tip of a temple by about {_about(_TIP * tan(radians(twist)))}"
+def _x_ing(case: Case, twist: float) -> str:
+    return f"it lifts the tip of a temple by about {_about(_run(case) * tan(radians(twist)))}"
 
 
 def _plane_step(case: Case, step: float) -> str:
@@ -57,12 +53,14 @@ def _pantoscopic(case: Case, apart: float) -> str:
 
 
 def _table_touch(case: Case, gap: float) -> str:
-    return _rolled(case, degrees(atan2(gap, _TIP)))
+    return _rolled(case, degrees(atan2(gap, _run(case))))
 
 
 def _rolled(case: Case, apart: float) -> str:
     """Unequal temple angles roll the front on the face and carry one lens over the other."""
-    rolled = roll(Sides(apart, 0.0), 0.0, usual.HINGE_TO_EAR, usual.FRONT)
+    frame = case.order.frame
+    reach = usual.joint_to_ear(frame.temple_length)
+    rolled = roll(Sides(apart, 0.0), 0.0, reach, usual.between_hinges(frame.a, frame.dbl))
     pd, assumed = centre_distance(case)
     crosses = abs(cross_height_difference(float(pd), rolled.angle))
     said = f"on the face one lens stands {_about(crosses)} higher{assumed}"
@@ -106,17 +104,20 @@ def _closer(case: Case, moved: float) -> str:
 
 def centre_distance(case: Case) -> tuple[Decimal, str]:
     """The centre distance of the pair, and what is said where a usual one was taken."""
-    ordered = [case.ordered(eye).distance_pd for eye in Eye]
-    known = [distance for distance in ordered if distance is not None]
-    if len(known) == len(ordered):
-        return sum(known, Decimal(0)), ""
+    if case.order.pd is not None:
+        return case.order.pd, ""
     assumed = Decimal(usual.PD)
     return assumed, f" at a usual PD of {millimetres(assumed)}"
 
 
 def _about(length: float) -> str:
     """A length to a tenth of a millimetre."""
-    return millimetres(Decimal(length).quantize(_TENTH))
+    return millimetres(tenth(length))
+
+
+def _run(case: Case) -> float:
+    """From the joint to the tip of a temple in a straight line, mm."""
+    return usual.run(case.order.frame.temple_length)
 
 
 _RULES: Mapping[str, Callable[[Case, float], str]] = {

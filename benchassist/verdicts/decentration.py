@@ -75,8 +75,9 @@ def _horizontal(case: Case) -> Finding:
     errors = _distance_errors(case)
     lenses = lenses_to_find(case)
     if errors is None:
-        ordered = all(case.ordered(eye).distance_pd is not None for eye in Eye)
-        why = "the distances are not read yet" if ordered else "no distances are ordered yet"
+        why = "no distances are ordered yet"
+        if case.order.pd is not None:
+            why = "the distances are not read yet"
         return subject.missing(f"{subject.what}: {why}.")
     if lenses is None:
         return subject.missing(f"{subject.what}: order both powers first.")
@@ -110,13 +111,12 @@ def _distance_errors(case: Case) -> Sides | None:
     The error of a distance that was measured for both lenses together is shared equally
     between them: which lens carries it is not known. Own decision.
     """
-    ordered = [case.ordered(eye).distance_pd for eye in Eye]
-    wanted = [distance for distance in ordered if distance is not None]
-    if len(wanted) < len(ordered):
+    wanted = [one for eye in Eye if (one := case.ordered(eye).distance_pd) is not None]
+    if case.order.pd is None:
         return None
     total = pair_distance_found(case)
     if total is not None:
-        half = (total - sum(wanted, ZERO)) / 2
+        half = (total - case.order.pd) / 2
         return Sides(half, half)
     found = [distance_found(case, eye) for eye in Eye]
     read = [distance for distance in found if distance is not None]

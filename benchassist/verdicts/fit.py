@@ -15,7 +15,14 @@ from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.weigh import Subject, Value
-from benchassist.verdicts.words import degrees, millimetres, prism, signed_dioptres, size_beside
+from benchassist.verdicts.words import (
+    degrees,
+    millimetres,
+    prism,
+    signed_dioptres,
+    size_beside,
+    tenth,
+)
 from benchassist.verdicts.worn import power_worn_findings, worn
 from benchassist.verdicts.worn_prism import fitting_prism
 from benchassist.verdicts.worn_seat import (
@@ -25,8 +32,6 @@ from benchassist.verdicts.worn_seat import (
     slip_findings,
 )
 from benchassist.verdicts.worn_zones import zones
-
-_TENTH = Decimal("0.1")
 
 
 def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
@@ -122,8 +127,8 @@ def _lowered(case: Case, eye: Eye, up: Decimal, caused: str) -> Finding:
     limit, guard = _drop_limit(case, eye)
     off = up + drop
     seen = f"{size_beside(up, limit.value, 'mm')} {_TOWARDS['up'][0 if up > 0 else 1]}"
-    place = f"{millimetres(drop.quantize(_TENTH))} below the pupil with {degrees(tilt)} of tilt"
-    aside = f"{millimetres(abs(off).quantize(_TENTH))} {'above' if off > 0 else 'below'} that"
+    place = f"{millimetres(tenth(drop))} below the pupil with {degrees(tilt)} of tilt"
+    aside = f"{millimetres(tenth(abs(off)))} {'above' if off > 0 else 'below'} that"
     said = f"{_mark(case)} {seen if up else 'on the pupil'}, it belongs {place}: {aside}"
     value = Value(ordered=-drop, found=up, difference=off, unit="mm", remark=caused)
     return subject.judged(replace(value, doubt=LOOK_AGAIN), limit, guard, said)

@@ -9,6 +9,7 @@ PRISM = "Δ"
 PERCENT = "%"
 
 _EIGHTH = Decimal("0.125")
+_TENTH = Decimal("0.1")
 _HUNDREDTH = Decimal("0.01")
 _MILLIONTH = Decimal("0.000001")
 
@@ -47,9 +48,14 @@ def signed_dioptres(value: Decimal) -> str:
     return f"{signed(value)} D"
 
 
+def tenth(value: Decimal | float) -> Decimal:
+    """A reckoned length or angle, as finely as it is told: to a tenth."""
+    return Decimal(value).quantize(_TENTH)
+
+
 def millimetres(value: Decimal) -> str:
     """A length with one decimal, or two where it has two: '31.5 mm'."""
-    places = 1 if value == value.quantize(Decimal("0.1")) else 2
+    places = 1 if value == value.quantize(_TENTH) else 2
     sign = MINUS if value < 0 else ""
     return f"{sign}{plain(value, places)} mm"
 

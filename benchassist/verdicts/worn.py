@@ -17,10 +17,9 @@ from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.form import index_of
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import degrees as in_degrees
-from benchassist.verdicts.words import millimetres, power, signed_dioptres
+from benchassist.verdicts.words import millimetres, power, signed_dioptres, tenth
 
 _HUNDREDTH = Decimal("0.01")
-_TENTH = Decimal("0.1")
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +131,7 @@ def tilt_left(case: Case, eye: Eye, seat: Worn) -> tuple[float, str]:
         return tilt, ""
     turned = degrees(atan2(-float(seat.centre_up), seat.rotation))
     left = tilt - turned
-    said = in_degrees(Decimal(abs(left)).quantize(_TENTH))
+    said = in_degrees(tenth(abs(left)))
     return left, f" of which the lowered centre leaves {said}"
 
 

@@ -13,12 +13,10 @@ from benchassist.verdicts.case import Case
 from benchassist.verdicts.consequence import between_the_eyes, centre_distance
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.weigh import Subject, Value
-from benchassist.verdicts.words import degrees, millimetres, prism_amount, size_beside
+from benchassist.verdicts.words import degrees, millimetres, prism_amount, size_beside, tenth
 
 LONG_ENOUGH = Decimal(5)
 """Minutes after which redness shows where a pair presses; common practice, no source."""
-
-_TENTH = Decimal("0.1")
 
 
 def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
@@ -26,8 +24,8 @@ def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
     higher = read["ends"]
     limit, guard = bench_limit(case, "worn-level")
     subject = Subject("fit.level", "fit.level", "Level on the face")
-    width = _front_width(case)
-    roll = angle_of_rise(float(higher), width)
+    frame = case.order.frame
+    roll = angle_of_rise(float(higher), usual.between_ends(frame.a, frame.dbl))
     said = "Both ends level"
     if higher:
         side = "right" if higher > 0 else "left"
@@ -37,18 +35,12 @@ def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
     return (bench_finding(case, subject, "worn-level", value, said),)
 
 
-def _front_width(case: Case) -> float:
-    """Between the outer ends, mm: 2 A + DBL as ordered, else a usual front."""
-    a, dbl = case.order.frame.a, case.order.frame.dbl
-    return usual.FRONT if a is None or dbl is None else float(2 * a + dbl)
-
-
 def _rolled(case: Case, roll: float) -> str:
     """What a rolled front does before the eyes, after the limit."""
     pd, assumed = centre_distance(case)
     apart = cross_height_difference(float(pd), roll)
-    crosses = Decimal(abs(apart)).quantize(_TENTH)
-    turned = degrees(Decimal(abs(roll)).quantize(_TENTH))
+    crosses = tenth(abs(apart))
+    turned = degrees(tenth(abs(roll)))
     said = f"; a roll of {turned} carries the centres {millimetres(crosses)} apart{assumed}"
     felt = between_the_eyes(case, apart)
     return f"{said}, {prism_amount(felt)} between the eyes" if felt else said

@@ -13,7 +13,7 @@ from benchassist.verdicts.case import Case
 from benchassist.verdicts.finding import Finding
 from benchassist.verdicts.prism import lenses_to_find
 from benchassist.verdicts.weigh import Subject
-from benchassist.verdicts.words import degrees, millimetres, prism_amount
+from benchassist.verdicts.words import degrees, millimetres, prism_amount, tenth
 from benchassist.verdicts.worn import worn
 
 FAR_DOWN_TO = 2.0
@@ -41,7 +41,6 @@ RIM_ROOM = 2.0
 FELT = 1.0
 """Vertical prism between the eyes that is told, prism dioptres; own choice."""
 
-_TENTH = Decimal("0.1")
 _BELONGS = {"far": "far portion", "reading": "near portion"}
 
 
@@ -79,7 +78,7 @@ def _habit(gaze: Gaze) -> str:
 
 
 def _place(met: dict[Eye, _Through]) -> str:
-    depth = Decimal(max(one.below for one in met.values())).quantize(_TENTH)
+    depth = tenth(max(one.below for one in met.values()))
     place = f"{millimetres(depth)} below the pupil" if depth else "at the pupil"
     return f"{place}{_portions(met)}"
 

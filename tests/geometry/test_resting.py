@@ -107,7 +107,7 @@ def test_a_temple_that_points_lower_comes_back_within_8_per_cent(lower: float) -
     stands, lies = upright(points), inverted(points)
     found = two_way_touch(gaps_of(stands), stands.run, gaps_of(lies), lies.run)
     assert found.right_temple_lower == pytest.approx(lower, rel=0.08, abs=0.01)
-    assert abs(found.right_tip_lower) < 0.2 * abs(lower) + 0.01
+    assert abs(found.right_tip_lower) < 0.22 * abs(lower) + 0.01
 
 
 @modest

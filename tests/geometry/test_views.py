@@ -231,7 +231,7 @@ def test_the_side_that_lifts_off_the_table_stands_above_it(
 
 def test_usual_sizes_are_drawn_where_none_are_ordered() -> None:
     usual = FrontPlan()
-    same = FrontPlan(temple_length=145, tilt=8, face_form=4)
+    same = FrontPlan(temple_length=145, tilt=9, face_form=4)
     assert view(usual, "side") == view(same, "side")
 
 

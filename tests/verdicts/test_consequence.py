@@ -1,7 +1,8 @@
 """What a fault of the frame does before the eyes, by the figures of the bench limits.
 
 The figures are those that the bench limits give for a fault at its limit, reckoned there at a
-centre distance of 64 mm, 95 mm from hinge to ear and 130 mm between the hinges.
+centre distance of 64 mm, 95 mm from hinge to ear, 130 mm between the hinges, and 128 mm from
+hinge to tip. The frame ordered here has the first three, and 127 mm to the tip.
 """
 
 from decimal import Decimal
@@ -14,11 +15,14 @@ from benchassist.verdicts.consequence import consequence
 from tests.verdicts.jobs import job_of, plain_limits, power
 
 ISO = "iso-21987-2017"
+FRAME = {"a": "51", "dbl": "18", "temple_length": "140"}
 
 
 def case(sphere: str, **order: Any) -> Case:
     lens = {"power": power(sphere), "distance_pd": "32"}
-    job = job_of({"design": "single-vision", "right": lens, "left": lens, **order})
+    job = job_of(
+        {"design": "single-vision", "right": lens, "left": lens, "frame": FRAME, **order}
+    )
     return Case(job, plain_limits(ISO))
 
 
