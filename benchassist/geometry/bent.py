@@ -28,6 +28,7 @@ _SIDE_NUMBERS = {
     "pantoscopic": "pantoscopic",
     "bend-start": "bend_start",
     "bend-drop": "drop",
+    "fold": "fold",
 }
 """The number of `SideState` that each kind of fault is."""
 

@@ -38,8 +38,8 @@ class Fault:
             top (x-ing); the left pad higher or further from its lens; the left temple more
             open, pointing lower, its bend further back or steeper. Of 'face-form' it is what
             both sides together have too much; of 'rotation' the lens turned counter-clockwise
-            facing the wearer; of a table touch the gap, positive where the left tip lifts
-            upright or the right shaft upside down.
+            facing the wearer; of 'fold' how much the folded temple climbs; of a table touch
+            the gap, positive where the left tip lifts upright or the right shaft upside down.
         eye: the side to draw it on, whole; None shares it between the sides.
         is_within: whether it is within its limit.
     """
@@ -91,6 +91,7 @@ KINDS = (
     Kind("table-upright", ("table-upright",), ("table",), "a tip lifts", 16.0, "mm"),
     Kind("bend-start", ("temple-bend",), _STANDING, "bends start apart", 20.0, "mm"),
     Kind("bend-drop", ("temple-bend",), _STANDING, "drops apart", 24.0, "°"),
+    Kind("fold", ("fold",), ("behind",), "a folded temple climbs", 20.0, "°"),
 )
 """The faults that can be drawn, in the order of the bench."""
 

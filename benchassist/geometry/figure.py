@@ -48,7 +48,7 @@ class Figure:
     """A view of the spectacles.
 
     Attributes:
-        view: 'front', 'top', 'side' or 'table'.
+        view: 'front', 'top', 'side', 'behind' or 'table'.
         strokes: in the order in which they are painted.
         spots: places by name.
         factor: how many times larger than measured the faults are drawn; 1 when none is.

@@ -33,6 +33,7 @@ class Half:
         pad: the pad from its front to its rear edge.
         marks: the nasal and the temporal mark on the lens.
         temple: the temple from hinge to tip, its bend drawn round.
+        folded: the shaft from hinge to bend when the temple is folded.
         hinge: the joint.
         bend: where the bend begins.
         tip: the end of the temple.
@@ -46,6 +47,7 @@ class Half:
     pad: Line
     marks: Line
     temple: Line
+    folded: tuple[Place, Place]
     hinge: Place
     bend: Place
     tip: Place
@@ -55,8 +57,9 @@ class Half:
         front = (self.rim, self.lens, self.upright, self.level)
         rim, lens, upright, level = (moved(line, move) for line in front)
         pad, marks, temple = (moved(line, move) for line in (self.pad, self.marks, self.temple))
+        folded = (move(self.folded[0]), move(self.folded[1]))
         places = (move(self.hinge), move(self.bend), move(self.tip))
-        return Half(self.eye, rim, lens, upright, level, pad, marks, temple, *places)
+        return Half(self.eye, rim, lens, upright, level, pad, marks, temple, folded, *places)
 
     def shaft(self, share: float) -> Place:
         """A place on the shaft, at a share of the way from hinge to bend."""
@@ -116,6 +119,7 @@ def _half(plan: FrontPlan, made: Made, points: HalfPoints) -> Half:
         _pad(points, move),
         (points.nasal_mark, points.temporal_mark),
         _temple(points),
+        (points.hinge, along(points.hinge, points.folded, dist(points.hinge, points.bend))),
         points.hinge,
         points.bend,
         points.tip,

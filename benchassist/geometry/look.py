@@ -90,6 +90,7 @@ _LINES: Mapping[str, Callable[[Half], tuple[Place, Place]]] = {
     "open-angle": lambda half: (half.hinge, cut_at(half)),
     "pantoscopic": lambda half: (half.hinge, half.bend),
     "bend-drop": lambda half: (half.bend, half.tip),
+    "fold": lambda half: half.folded,
 }
 """Between which lines of the halves an angle is seen."""
 

@@ -1,12 +1,13 @@
-"""The spectacles from the front, above, the side or on the table, their faults enlarged."""
+"""The spectacles from all sides and on the table, their faults enlarged."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from benchassist.geometry.bent import bent, made_as, without
 from benchassist.geometry.fault import Drawn, Faults, Motion, drawn, drawn_before
 from benchassist.geometry.figure import Figure, Note, Point, Spot
 from benchassist.geometry.front import front_view
-from benchassist.geometry.halves import Half, halves
+from benchassist.geometry.halves import Half, along, halves
 from benchassist.geometry.look import (
     Halves,
     Look,
@@ -37,7 +38,8 @@ def view(plan: FrontPlan, name: str, faults: Faults = NO_FAULTS) -> Figure:
     without it, 'sight' and 'gap' span it. Where there was a correction, the picture before it
     stands at the left, at the same scale and by the same factor. From above, the wearer is at
     the top of the sheet and looks down it; from the side, the wearer's right is nearer and the
-    strokes of the left are named 'far-...'.
+    strokes of the left are named 'far-...'; from behind the temples are folded, the left first,
+    and the wearer's left is at the left.
 
     Raises:
         ValueError: there is no view of that name.
@@ -77,7 +79,7 @@ def _picture(plan: FrontPlan, name: str, faults: Drawn) -> Figure:
         sides, good = (_both(pair, level) for pair in (sides, good))
     ghosts = tuple(true for true, bad in zip(good, sides, strict=True) if true != bad)
     look = _LOOKS[name]
-    figure = _from_above(sides, ghosts) if name == "top" else _from_side(sides, ghosts)
+    figure = _PAINTED[name](sides, ghosts)
     pointed = pointed_out(faults, sides, look)
     strokes = (*figure.strokes, *pointed.strokes)
     return replace(figure, strokes=strokes, factor=faults.factor, notes=pointed.notes)
@@ -96,7 +98,15 @@ def _look_aside(place: Place) -> Point:
     return place[2], place[1]
 
 
-_LOOKS: dict[str, Look] = {"top": _look_down, "side": _look_aside}
+def _look_from_behind(place: Place) -> Point:
+    return -place[0], place[1]
+
+
+_LOOKS: dict[str, Look] = {
+    "top": _look_down,
+    "side": _look_aside,
+    "behind": _look_from_behind,
+}
 
 
 def _from_above(sides: Halves, ghosts: tuple[Half, ...]) -> Figure:
@@ -136,6 +146,29 @@ def _from_side(sides: Halves, ghosts: tuple[Half, ...]) -> Figure:
     low = look(sides[0].upright[0])
     spots.append(Spot("front", (low[0] + 8.0, low[1])))
     return Figure("side", tuple(strokes), tuple(spots))
+
+
+def _from_behind(sides: Halves, ghosts: tuple[Half, ...]) -> Figure:
+    look = _look_from_behind
+    strokes = []
+    for half in sides:
+        strokes.append(seen("lens", half.lens, look, half.eye, is_closed=True))
+        strokes.append(seen("rim-line", half.rim, look, half.eye, is_closed=True))
+    strokes.append(bridge_of(sides, look))
+    strokes += [seen("ghost", ghost.folded, look) for ghost in ghosts]
+    strokes += [seen("temple-line", half.folded, look, half.eye) for half in reversed(sides)]
+    spots = [Spot("bridge", _middle_of(sides, look))]
+    for half in sides:
+        for name, share in (("endpiece", 0.0), ("temple", 0.25), ("bend", 1.0)):
+            spots.append(Spot(f"{half.eye}.{name}", look(along(*half.folded, share))))
+    return Figure("behind", tuple(strokes), tuple(spots))
+
+
+_PAINTED: dict[str, Callable[[Halves, tuple[Half, ...]], Figure]] = {
+    "top": _from_above,
+    "side": _from_side,
+    "behind": _from_behind,
+}
 
 
 def _middle_of(sides: Halves, look: Look) -> Point:

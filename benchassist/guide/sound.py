@@ -30,7 +30,7 @@ _READINGS = {
     Kind.SIGN: set(SignOff.model_fields),
     Kind.CHOICE: {"", ACUITY},
 }
-_VIEWS = {"front", "top", "side", "table"}
+_VIEWS = {"front", "top", "side", "behind", "table"}
 _NOTED = {
     UNKNOWN_FRAME,
     *FrameMaterial,

@@ -46,13 +46,18 @@ def draw_state(pen: Pen, x: float, top: float, state: State, word: str) -> None:
 
 
 def cell_blocks(pen: Pen, cells: tuple[Cell, ...]) -> tuple[Block, ...]:
-    """The cells from left to right and down, long ones after the short ones."""
+    """The cells from left to right and down; long ones and an odd one over the whole width."""
     room = _COLUMN - _GUTTER
     wrapped = [(cell, pen.wrap(cell.text, SMALL, room)) for cell in cells]
-    short = [_drawn(cell, lines) for cell, lines in wrapped if len(lines) <= _MOST_LINES]
-    long = [cell for cell, lines in wrapped if len(lines) > _MOST_LINES]
-    wide = (told_block(pen, cell.word, cell.text, cell.state) for cell in long)
-    return (*_paired(short), *(block for blocks in wide for block in blocks))
+    short = [one for one in wrapped if len(one[1]) <= _MOST_LINES]
+    paired, odd = short[: len(short) // 2 * 2], short[len(short) // 2 * 2 :]
+    long = [one for one in wrapped if len(one[1]) > _MOST_LINES]
+    alone = (cell for cell, _ in (*odd, *long))
+    wide = (told_block(pen, cell.word, cell.text, cell.state) for cell in alone)
+    return (
+        *_paired([_drawn(cell, lines) for cell, lines in paired]),
+        *(block for blocks in wide for block in blocks),
+    )
 
 
 def _drawn(cell: Cell, lines: tuple[str, ...]) -> "_Entry":

@@ -1,5 +1,6 @@
 """The frame as the bench measured it, on the paper: each check with its faults enlarged."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from benchassist.geometry.fault import Fault, Faults, caption
@@ -24,14 +25,23 @@ from benchassist.records.pen import Pen
 from benchassist.records.record import FaultLine, FrameLine, Record
 from benchassist.verdicts.finding import State
 
-_TALLEST = 84.0
-"""Height of a picture, points."""
+_TALLEST, _TALLEST_OF_MANY = 84.0, 64.0
+"""Height of a picture, and of one of many, points."""
 
 _GUTTER, _TITLE, _WORDS = 18.0, 14.0, 12.0
 """Between two pictures, over one and under one, points."""
 
+_FEW = 4
+"""Up to so many single pictures stand two to a line."""
+
+_HAIR = 0.01
+"""What rounding may add to the width of a line, points."""
+
 _LARGEST = 1.7
 """The largest scale of a picture, points a mm."""
+
+_NOTE = 9.0
+"""Height of a size beside what shows it, points."""
 
 _OUT = state_colour(State.OUTSIDE)
 _BARE = frozenset({"near-circle", "engraving", "level", "box", "arc"})
@@ -52,29 +62,33 @@ _THICK = {
 
 @dataclass(frozen=True, slots=True)
 class _Cell:
-    """One picture with its words, and how much of the line it takes, points."""
+    """One picture with its words, and how much room it takes, points."""
 
     title: str
     figure: Figure
     words: str
     width: float
+    height: float
 
 
 def frame_blocks(pen: Pen, record: Record) -> tuple[Block, ...]:
     """The checks of the bench that are outside or were corrected; nothing without any."""
     plan = front_plan(record.order)
-    cells = [_cell(plan, line) for line in record.frame]
+    single = sum(not line.before for line in record.frame)
+    across, tall = (3, _TALLEST_OF_MANY) if single > _FEW else (2, _TALLEST)
+    share = (WIDTH - (across - 1) * _GUTTER) / across
+    cells = [_cell(plan, line, share, tall) for line in record.frame]
     rows = tuple(_row(pen, row) for row in _rows(cells))
     return (*heading("The frame as measured", "faults enlarged"), *rows) if rows else ()
 
 
-def _cell(plan: FrontPlan, line: FrameLine) -> _Cell:
+def _cell(plan: FrontPlan, line: FrameLine, share: float, tall: float) -> _Cell:
     name = line.prompt.partition(".")[2]
     before = tuple(map(_fault, line.before)) if line.before else None
     faults = Faults(tuple(map(_fault, line.now)), name, before)
     figure = view(plan, line.view, faults)
-    width = WIDTH if figure.panels else (WIDTH - _GUTTER) / 2
-    return _Cell(line.title, figure, caption(faults, line.view), width)
+    width = WIDTH if figure.panels else share
+    return _Cell(line.title, figure, caption(faults, line.view), width, tall)
 
 
 def _fault(line: FaultLine) -> Fault:
@@ -82,10 +96,10 @@ def _fault(line: FaultLine) -> Fault:
 
 
 def _rows(cells: list[_Cell]) -> list[list[_Cell]]:
-    """The pictures in their order, two single ones side by side."""
+    """The pictures in their order, single ones side by side."""
     rows: list[list[_Cell]] = []
     for cell in cells:
-        if rows and sum(one.width for one in (*rows[-1], cell)) + _GUTTER <= WIDTH:
+        if rows and sum(one.width + _GUTTER for one in rows[-1]) + cell.width <= WIDTH + _HAIR:
             rows[-1].append(cell)
         else:
             rows.append([cell])
@@ -95,6 +109,7 @@ def _rows(cells: list[_Cell]) -> list[list[_Cell]]:
 def _row(pen: Pen, cells: list[_Cell]) -> Block:
     told = [pen.wrap(cell.words, SMALL_SOFT, cell.width) for cell in cells]
     words = max(map(len, told)) * SMALL_SOFT.leading
+    tall = max(cell.height for cell in cells)
 
     def draw(pen: Pen, top: float) -> None:
         left = LEFT
@@ -102,11 +117,11 @@ def _row(pen: Pen, cells: list[_Cell]) -> Block:
             pen.text(left, top + 9, cell.title, SMALL_STRONG)
             _draw_picture(pen, cell, left, top + _TITLE + _panel_room(cell))
             for number, line in enumerate(lines):
-                below = top + _TITLE + _TALLEST + _WORDS + number * SMALL_SOFT.leading
+                below = top + _TITLE + tall + _WORDS + number * SMALL_SOFT.leading
                 pen.text(left, below, line, SMALL_SOFT)
             left += cell.width + _GUTTER
 
-    return Block(_TITLE + _TALLEST + _WORDS + words + 6, draw)
+    return Block(_TITLE + tall + _WORDS + words + 6, draw)
 
 
 def _panel_room(cell: _Cell) -> float:
@@ -115,7 +130,7 @@ def _panel_room(cell: _Cell) -> float:
 
 def _draw_picture(pen: Pen, cell: _Cell, left: float, top: float) -> None:
     low_x, low, high_x, high = cell.figure.bounds
-    tall = _TALLEST - _panel_room(cell)
+    tall = cell.height - _panel_room(cell)
     scale = min(cell.width / (high_x - low_x), tall / (high - low), _LARGEST)
 
     def at(point: Point) -> Point:
@@ -123,15 +138,26 @@ def _draw_picture(pen: Pen, cell: _Cell, left: float, top: float) -> None:
 
     for stroke in cell.figure.strokes:
         _draw_stroke(pen, stroke, tuple(map(at, stroke.points)), scale)
+    _draw_notes(pen, cell, left, at)
+    for panel in cell.figure.panels:
+        x, _ = at(panel.at)
+        pen.text_middle(x, top - 4, panel.words.lower(), SMALL_SOFT)
+
+
+def _draw_notes(pen: Pen, cell: _Cell, left: float, at: Callable[[Point], Point]) -> None:
+    """The sizes beside what shows them, one over another where they would touch."""
+    taken: list[tuple[float, float, float]] = []
     for note in cell.figure.notes:
         x, y = at(note.at)
         wide = pen.width(note.words, SMALL_STRONG)
         x = min(x + 4, left + cell.width - wide)
-        pen.block(x - 1, y - 4.5, wide + 2, 9, WHITE)
+        while any(
+            x < end and start < x + wide and abs(y - low) < _NOTE for start, end, low in taken
+        ):
+            y -= _NOTE
+        taken.append((x - 2, x + wide + 2, y))
+        pen.block(x - 1, y - _NOTE / 2, wide + 2, _NOTE, WHITE)
         pen.text(x, y + 2.5, note.words, SMALL_STRONG)
-    for panel in cell.figure.panels:
-        x, _ = at(panel.at)
-        pen.text_middle(x, top - 4, panel.words.lower(), SMALL_SOFT)
 
 
 def _draw_stroke(pen: Pen, stroke: Stroke, points: tuple[Point, ...], scale: float) -> None:

@@ -116,4 +116,4 @@ def heading(title: str, note: str = "") -> tuple[Block, ...]:
         pen.text_right(RIGHT, top + 12, note, SMALL_SOFT)
         pen.rule(LEFT, top + 18, WIDTH, LINE)
 
-    return (gap(1.25 * UNIT, keeps=True), Block(21, draw, keeps=True))
+    return (gap(UNIT, keeps=True), Block(21, draw, keeps=True))

@@ -155,12 +155,25 @@ def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[
             pen.text_right(column.right, top + 10, cell, BODY)
 
     row = Block(BODY.leading * len(names), draw, keeps=True, head=(head,))
-    parts = (finding.sentence, _good_to(finding), finding.method, _told(part, finding))
+    parts = (*_in_words(finding), finding.method, _told(part, finding))
     said = " ".join(text for text in parts if text)
     face = SMALL if finding.is_told else SMALL_SOFT
-    sentence = paragraph(pen, said, face, x=_WHAT, room=RIGHT - _WHAT)
+    sentence = paragraph(pen, said, face, x=_WHAT, room=RIGHT - _WHAT) if said else ()
     last = tuple(replace(line, keeps=True) for line in sentence[-1:])
     return (row, *sentence[:-1], *last, _hairline())
+
+
+def _in_words(finding: FindingLine) -> tuple[str, str]:
+    """The sentence of a finding, and up to where it is good; nothing where numbers say it all.
+
+    Numbers say it all where what was ordered and what was found stand side by side, and the
+    difference is within.
+    """
+    numbers = (finding.ordered, finding.found, finding.difference)
+    is_plain = finding.state is State.WITHIN and not finding.is_told
+    if is_plain and None not in numbers:
+        return "", ""
+    return finding.sentence, "" if is_plain else _good_to(finding)
 
 
 def _numbers(finding: FindingLine) -> tuple[str, str, str]:
@@ -212,11 +225,12 @@ def _told(part: Part, finding: FindingLine) -> str:
 def answer_text(answer: AnswerLine, besides: str = "") -> str:
     """What was measured and remarked, and why it is to be looked at again; may be empty.
 
-    A remark that stands in the text `besides` is not told twice.
+    A measurement or a remark that stands in the text `besides` is not told twice.
     """
     parts = []
-    if answer.measured:
-        parts.append(f"Measured: {'; '.join(answer.measured)}.")
+    measured = [each for each in answer.measured if each not in besides]
+    if measured:
+        parts.append(f"Measured: {'; '.join(measured)}.")
     if answer.remark and answer.remark.rstrip(".") not in besides:
         parts.append(f"Remark: {ended(answer.remark)}")
     if answer.again:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
+from benchassist.geometry.alignment import fold
 from benchassist.geometry.bench_measured import measured_form_from_depth
 from benchassist.geometry.fault import Fault
 from benchassist.job.order import FrameOrder
@@ -93,6 +94,14 @@ def _temple_bend(_: FrameOrder, read: Measures) -> tuple[Fault, ...]:
     )
 
 
+def _fold(_: FrameOrder, read: Measures) -> tuple[Fault, ...]:
+    right, left, half = (
+        float(read[name]) for name in ("right_height", "left_height", "half_width")
+    )
+    slopes = fold(right, left, half)
+    return (Fault("fold", slopes.right, Eye.RIGHT), Fault("fold", slopes.left, Eye.LEFT))
+
+
 def _left_minus_right(read: Measures, name: str) -> float:
     return float(read[f"left_{name}"] - read[f"right_{name}"])
 
@@ -109,5 +118,6 @@ _RULES: Mapping[str, Callable[[FrameOrder, Measures], tuple[Fault, ...]]] = {
     "table-inverted": _table_inverted,
     "table-upright": _table_upright,
     "temple-bend": _temple_bend,
+    "fold": _fold,
 }
 """The rule of each check that is measured, in the order of the bench."""

@@ -77,10 +77,11 @@ def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
     findings = []
     for eye in Eye:
         across, up = read[f"{eye}_across"], read[f"{eye}_up"]
-        caused = _caused(case, eye, across, up)
+        caused = _caused(case, eye, across, up) if across or up else ""
+        is_sideways = abs(across) >= abs(up)
         findings += [
-            _off_pupil(case, eye, "across", across, caused),
-            _off_pupil(case, eye, "up", up, caused),
+            _off_pupil(case, eye, "across", across, caused if is_sideways else ""),
+            _off_pupil(case, eye, "up", up, "" if is_sideways else caused),
         ]
     if case.design is Design.SINGLE_VISION:
         findings.append(_centres_apart(case, read["right_up"] - read["left_up"]))

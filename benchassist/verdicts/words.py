@@ -7,6 +7,7 @@ TIMES = "\N{MULTIPLICATION SIGN}"
 DEGREE = "°"
 PRISM = "Δ"
 PERCENT = "%"
+MINUTES = "min"
 
 _EIGHTH = Decimal("0.125")
 _TENTH = Decimal("0.1")
@@ -147,6 +148,8 @@ def _digits(value: Decimal, unit: str) -> str:
         return millimetres(abs(value)).removesuffix(" mm")
     if unit == DEGREE:
         return degrees(abs(value)).removesuffix(DEGREE)
+    if unit == MINUTES:
+        return trimmed(value)
     return plain(value, 1) if unit == PERCENT else plain(value)
 
 

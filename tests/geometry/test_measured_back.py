@@ -11,6 +11,7 @@ from benchassist.geometry.alignment import (
     AlongFront,
     FourPoint,
     LeanGaps,
+    fold,
     four_point,
     lens_turn,
     open_angle,
@@ -113,6 +114,14 @@ def drop(figure: Figure) -> float:
     return apart(figure, "bend", "tip", down) - apart(figure, "endpiece", "bend", down)
 
 
+def climb(figure: Figure) -> float:
+    """Of the folded left temple, by its height over the middle of the front."""
+    (x, y), (further, higher) = next(
+        one.points for one in figure.named("temple-line") if one.eye is Eye.LEFT
+    )
+    return fold(0.0, (higher - y) * x / (x - further), abs(x)).left
+
+
 MEASURED: dict[str, Callable[[Figure], float]] = {
     "rotation": rotation,
     "skew": skew_step,
@@ -127,6 +136,7 @@ MEASURED: dict[str, Callable[[Figure], float]] = {
     "table-upright": lambda figure: lifted(figure, Eye.LEFT),
     "bend-start": lambda figure: apart(figure, "endpiece", "bend", dist),
     "bend-drop": drop,
+    "fold": climb,
 }
 """How each kind of fault is measured on its own view."""
 
@@ -168,4 +178,4 @@ def test_on_the_table_the_gap_is_as_measured_whatever_else_is_out() -> None:
 
 
 def _eye(kind: Kind) -> Eye | None:
-    return Eye.LEFT if kind.name == "rotation" else None
+    return Eye.LEFT if kind.name in {"rotation", "fold"} else None

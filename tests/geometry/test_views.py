@@ -14,6 +14,7 @@ from benchassist.optics.eye import Eye
 
 PLAN = FrontPlan(52, 38, 18, 55, layout=Layout.CORRIDOR, tilt=8, face_form=5, temple_length=145)
 VIEWS = ("front", "top", "side", "table")
+"""The views with every place; folded from behind, there are fewer."""
 
 
 CHECKS = {kind.name: kind.checks[0] for kind in KINDS}
@@ -37,7 +38,7 @@ def slope(start: Point, end: Point) -> float:
     return degrees(atan2(end[1] - start[1], end[0] - start[0]))
 
 
-@pytest.mark.parametrize("name", VIEWS)
+@pytest.mark.parametrize("name", [*VIEWS, "behind"])
 def test_a_true_frame_is_drawn_true(name: str) -> None:
     figure = view(PLAN, name)
     assert figure.view == name

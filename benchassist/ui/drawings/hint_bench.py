@@ -5,7 +5,6 @@ from PySide6.QtGui import QTransform
 
 from benchassist.geometry.fault import Fault, Faults, drawn
 from benchassist.geometry.figure import Figure
-from benchassist.geometry.folded import folded_view
 from benchassist.geometry.plan import FrontPlan
 from benchassist.geometry.views import view
 from benchassist.optics.eye import Eye
@@ -19,8 +18,6 @@ _EDGE = Ink("accent", 2.2)
 _DASHED = Ink("accent", 1.2, dash=(5.0, 4.0))
 _EDGE_ON = frozenset({"front-line", "lens-line"})
 _WORDS, _SCALE = (128.0, 135.0), (128.0, 149.0)
-_CLIMB, _CLIMB_FACTOR = 5.0, 3
-"""How much a folded temple climbs, degrees, and how many times larger it is drawn."""
 
 
 def _fault(
@@ -141,15 +138,16 @@ def shafts(canvas: Canvas, _shown: Shown) -> None:
 
 def fold(canvas: Canvas, _shown: Shown) -> None:
     """Folded temples seen from behind: they cross on the middle line, or one climbs."""
-    for x, climb in ((66.0, 0.0), (190.0, _CLIMB * _CLIMB_FACTOR)):
+    climbs = Faults((Fault("fold", 5.0, Eye.LEFT),), "fold")
+    for x, faults in ((66.0, Faults()), (190.0, climbs)):
         box = QRectF(x - 54.0, 22.0, 108.0, 72.0)
-        to_px = canvas.figure(folded_view(_PLAN, climb), box)
+        to_px = canvas.figure(view(_PLAN, "behind", faults), box)
         middle = to_px.map(QPointF(0.0, 0.0)).x()
         canvas.line(((middle, 14.0), (middle, 100.0)), _DASHED)
     canvas.good((66.0, 116.0))
     canvas.bad((190.0, 116.0))
     canvas.words(_WORDS, "seen from behind")
-    canvas.words(_SCALE, f"a climb of {_CLIMB}°, drawn {_CLIMB_FACTOR} times larger")
+    _tell_scale(canvas, climbs, "behind")
 
 
 def pads(canvas: Canvas, _shown: Shown) -> None:

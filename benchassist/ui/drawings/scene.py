@@ -47,7 +47,7 @@ class Scene:
 
     Attributes:
         plan: the frame and lenses as ordered.
-        view: 'front', 'top', 'side' or 'table'.
+        view: 'front', 'top', 'side', 'behind' or 'table'.
         marks: the things to be read; those whose spot the view lacks are left out.
         found_right: centration measured on the right lens.
         found_left: centration measured on the left lens.

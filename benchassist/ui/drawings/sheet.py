@@ -21,6 +21,7 @@ _MARGINS = {
     "front": (52.0, 44.0),
     "top": (24.0, 84.0),
     "side": (32.0, 56.0),
+    "behind": (32.0, 56.0),
     "table": (24.0, 56.0),
 }
 """Room above and below the figure, px."""
@@ -34,13 +35,14 @@ _FOOT_SIDE = 24.0
 _BARS, _LONGEST_BAR = (50, 20, 10, 5), 130.0
 """Lengths of a scale bar, mm, and how long one may be, px."""
 
-_EYE_AT = {"front": "box", "top": "front-line", "table": "lens"}
+_EYE_AT = {"front": "box", "top": "front-line", "behind": "lens", "table": "lens"}
 """The stroke of a lens by which the words right and left stand."""
 
 _SEEN = {
     "front": "facing the wearer",
     "top": "from above, the temples cut short",
     "side": "from the wearer's right, the left side paler",
+    "behind": "from behind, the temples folded",
     "table": "on the flat table",
 }
 

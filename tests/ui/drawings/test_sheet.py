@@ -57,7 +57,7 @@ def test_the_factor_is_read_on_the_smallest_window(
     assert kind.size(kind.shown * 0.15) in words
 
 
-@pytest.mark.parametrize("name", ["front", "top", "side", "table"])
+@pytest.mark.parametrize("name", ["front", "top", "side", "behind", "table"])
 def test_a_view_to_scale_has_a_bar_of_its_scale(light: Theme, name: str) -> None:
     sheet = sheet_of(name, Faults(), light, SIZES[0])
     bar = scale_bar(sheet.stage)

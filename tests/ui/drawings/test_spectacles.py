@@ -223,7 +223,7 @@ def test_a_repaint_is_quick(drawing: SpectaclesDrawing) -> None:
     assert min(times) < 0.006
 
 
-@pytest.mark.parametrize("name", ["front", "top", "side", "table"])
+@pytest.mark.parametrize("name", ["front", "top", "side", "behind", "table"])
 def test_a_mistyped_frame_is_still_drawn(drawing: SpectaclesDrawing, name: str) -> None:
     for plan in (FrontPlan(200, 1, 200), FrontPlan(1, 200, 1), FrontPlan(52, 38, 18, 200)):
         drawing.set_scene(Scene(plan, name, LENS))
