@@ -18,16 +18,18 @@ class Gauges(QGridLayout):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.setHorizontalSpacing(16)
-        self.setVerticalSpacing(8)
         self._gauges = tuple(Gauge(theme) for _ in range(MOST))
         for gauge in self._gauges:
             gauge.setMinimumWidth(_WIDTH)
             gauge.setMaximumWidth(2 * _WIDTH)
-        self.place(columns=2)
+        self.place(is_beside_fields=False)
 
-    def place(self, *, columns: int) -> None:
-        """Puts the gauges in so many columns: one, where the fields need the width."""
+    def place(self, *, is_beside_fields: bool) -> None:
+        """Puts the gauges in two columns, or low ones in one beside a row of fields."""
+        columns = 1 if is_beside_fields else 2
+        self.setVerticalSpacing(2 if is_beside_fields else 8)
         for position, gauge in enumerate(self._gauges):
+            gauge.set_low(is_low=is_beside_fields)
             self.addWidget(gauge, position // columns, position % columns)
 
     def show_findings(self, measured: tuple[Finding, ...], *, hides_order: bool) -> None:

@@ -16,9 +16,11 @@ from benchassist.verdicts.finding import Finding, State
 _SPREAD = 1.36
 """How far beyond the limit the scale goes, in limits."""
 
-_HEIGHT = 96
-_FOOT, _LIKELY = 55, 76
-"""Where the line of the limit begins, and that of how likely it is within, px."""
+_HEIGHT, _LOW = 96, 58
+"""With the line that says how likely it is within, and without, px."""
+
+_LIKELY = 76
+"""Where the line begins that says how likely it is within, px."""
 
 _CERTAIN = 100
 _UNREAD = "not read yet"
@@ -34,6 +36,7 @@ class Gauge(QWidget):
         self._theme = theme
         self._finding: Finding | None = None
         self._hides_ordered = False
+        self._is_low = False
         theme.changed.connect(self.update)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Gauge")
@@ -50,6 +53,11 @@ class Gauge(QWidget):
         self.setAccessibleDescription(self._described())
         self.setToolTip(_likely_explained(finding) if finding else "")
         self.update()
+
+    def set_low(self, *, is_low: bool) -> None:
+        """Take no room for how likely it is: of what no meter read, that is not reckoned."""
+        self._is_low = is_low
+        self.updateGeometry()
 
     def _described(self) -> str:
         finding = self._finding
@@ -68,11 +76,17 @@ class Gauge(QWidget):
 
     @override
     def sizeHint(self) -> QSize:
-        return QSize(264, _HEIGHT)
+        return QSize(264, self._tall())
 
     @override
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, _HEIGHT)
+        return QSize(200, self._tall())
+
+    def _top(self) -> int:
+        return 0 if self._is_low else 4
+
+    def _tall(self) -> int:
+        return _LOW if self._is_low else _HEIGHT
 
     @override
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -100,7 +114,7 @@ class Gauge(QWidget):
 
     def _paint_words(self, painter: QPainter, title: str, value: str, limit: str) -> None:
         colours = self._theme.colours
-        top, foot = QRectF(0, 4, self.width(), 24), QRectF(0, _FOOT, self.width(), 22)
+        top, foot = QRectF(0, self._top(), self.width(), 24), self._foot()
         is_read = value != _UNREAD
         font = self._theme.font(Size.LEAD if is_read else Size.CAPTION)
         painter.setFont(font)
@@ -118,14 +132,14 @@ class Gauge(QWidget):
         for size in (Size.BODY, Size.CAPTION):
             painter.setFont(self._theme.font(size, strong=True))
             if painter.fontMetrics().horizontalAdvance(title) <= room:
-                painter.drawText(QRectF(0, 4, room, 24), _LEFT, title)
+                painter.drawText(QRectF(0, self._top(), room, 24), _LEFT, title)
                 return
         painter.setFont(self._theme.font(Size.SMALL, strong=True))
-        two_lines = QRectF(0, 1, room, 32)
+        two_lines = QRectF(0, self._top() - 3, room, 32)
         painter.drawText(two_lines, _LEFT | Qt.TextFlag.TextWordWrap, title)
 
     def _paint_state(self, painter: QPainter, state: State) -> None:
-        foot = QRectF(0, _FOOT, self.width(), 22)
+        foot = self._foot()
         painter.setFont(self._theme.font(Size.CAPTION, strong=True))
         painter.setPen(self._theme.state_colour(state))
         painter.drawText(foot, _RIGHT, state.word)
@@ -134,7 +148,11 @@ class Gauge(QWidget):
         paint_state_mark(painter, mark, state, self._theme.colours)
 
     def _groove(self) -> QRectF:
-        return QRectF(0, 40, self.width(), 8)
+        return QRectF(0, 26 if self._is_low else 40, self.width(), 8)
+
+    def _foot(self) -> QRectF:
+        """The line of the limit and the state."""
+        return QRectF(0, 36 if self._is_low else 55, self.width(), 22)
 
     def _paint_groove(self, painter: QPainter, groove: QRectF) -> None:
         painter.setPen(Qt.PenStyle.NoPen)

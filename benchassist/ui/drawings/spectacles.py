@@ -107,7 +107,7 @@ class SpectaclesDrawing(QWidget):
 
     @override
     def minimumSizeHint(self) -> QSize:
-        return QSize(420, 200)
+        return QSize(420, 196)
 
     @override
     def resizeEvent(self, event: QResizeEvent) -> None:

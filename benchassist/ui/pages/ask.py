@@ -21,7 +21,7 @@ from benchassist.job.checks import Answer
 from benchassist.job.instrument import Speech
 from benchassist.job.readings import Datum
 from benchassist.ui.asking.defects import join, show_defects
-from benchassist.ui.asking.gauges import MOST, Gauges
+from benchassist.ui.asking.gauges import Gauges
 from benchassist.ui.asking.ordered import target_words
 from benchassist.ui.asking.reading_notes import direction_words, surface_words
 from benchassist.ui.asking.scenes import scene_for
@@ -206,8 +206,7 @@ class AskPage(Page):
             made.form_chosen.connect(lambda key: self.form_chosen.emit(prompt.kind.value, key))
         self._holder.addWidget(made)
         self.setTabOrder(made, self._next)
-        is_wide = len(prompt.inputs) > 0 and len(prompt.inputs) != MOST
-        self._gauges.place(columns=1 if is_wide else 2)
+        self._gauges.place(is_beside_fields=bool(prompt.inputs))
         self._strip.setMinimumHeight(_LOW if prompt.kind in ANSWERED else _HIGH)
 
     def _show_order(self, now: PromptStanding, *, hides: bool) -> None:
