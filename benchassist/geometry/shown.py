@@ -42,7 +42,7 @@ def plate_gaps(points: FramePoints) -> tuple[LeanGaps, LeanGaps]:
     The plate is pressed on at the bridge. The two heights are `apart` from each other.
 
     Raises:
-        ValueError: no plate lies behind a front so far out of place.
+        Impossible: no plate lies behind a front so far out of place.
     """
     touching = {
         f"{eye} {number}": place

@@ -25,6 +25,7 @@ from benchassist.geometry.bench_measured import (
     measured_x_ing,
 )
 from benchassist.geometry.measured import Measured, Reading, measured
+from benchassist.geometry.possible import Impossible
 from benchassist.geometry.touch import Gaps
 from benchassist.optics.eye import Eye
 
@@ -60,20 +61,20 @@ def test_half_a_millimetre_is_about_what_a_wrong_reading_does(gap: float, base: 
 def test_a_reading_at_the_edge_moves_the_possible_way_only() -> None:
     def below_two(gap: float) -> float:
         if gap > 2.0:
-            raise ValueError("too much")
+            raise Impossible("too much")
         return 3.0 * gap
 
     assert measured(below_two, gap=Reading(2.0, 0.1)).uncertainty == pytest.approx(0.3)
     touching = measured_upright(DOWN, 128.0, FEELER)
     assert touching.uncertainty == pytest.approx(angle_uncertainty(0.1, 128.0), rel=1e-5)
-    with pytest.raises(ValueError, match="too much"):
+    with pytest.raises(Impossible, match="too much"):
         measured(below_two, gap=Reading(3.0, 0.1))
 
 
 def test_a_reading_that_can_move_no_way_adds_nothing() -> None:
     def only_two(gap: float) -> float:
         if gap != 2.0:
-            raise ValueError("only two")
+            raise Impossible("only two")
         return gap
 
     assert measured(only_two, gap=Reading(2.0, 0.1)) == Measured(2.0, 0.0, 0.0)
