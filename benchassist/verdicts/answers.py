@@ -24,11 +24,13 @@ class MeasuredCheck:
         needs: names of the measurements, all of which it needs.
         findings: the findings for a whole set of measurements; raises ValueError naming the
             value when the set cannot be.
+        sizes: names of the sizes of the frame that must be ordered, such as 'dbl'.
     """
 
     id: str
     needs: tuple[str, ...]
     findings: Callable[[Case, Measures], tuple[Finding, ...]]
+    sizes: tuple[str, ...] = ()
 
 
 _CHOSEN = {
@@ -109,6 +111,10 @@ def _answer(
             return (_by_eye(subject, answer),)
         names = listed(tuple(name.replace("_", " ") for name in lacking))
         return (subject.missing(f"{subject.what}: still to be measured: {names}."),)
+    unordered = listed(case.order.frame.lacking(check.sizes))
+    if unordered:
+        said = f"{subject.what}: measured, but the order does not state the frame's {unordered}"
+        return (subject.missing(f"{said}."),)
     return _measured(case, subject, answer, check)
 
 
@@ -125,6 +131,7 @@ def _measured(
 ) -> tuple[Finding, ...]:
     try:
         findings = check.findings(case, answer.measured)
+    # Wider than `Impossible`: a lens at its own focus or on edge is refused by the optics.
     except ValueError as impossible:
         return (subject.missing(f"{subject.what}: measure again, {impossible}."),)
     seen_fault = answer.seen is Seen.FAULT

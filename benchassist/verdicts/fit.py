@@ -10,7 +10,8 @@ from benchassist.optics.prism import prentice
 from benchassist.optics.tilt import centre_drop
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.answers import MeasuredCheck, Measures
-from benchassist.verdicts.bench import LOOK_AGAIN, against_order, bench_finding, bench_limit
+from benchassist.verdicts.bench import against_order
+from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_limit
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding

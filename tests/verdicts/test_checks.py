@@ -6,14 +6,19 @@ from typing import Any
 
 import pytest
 
+from benchassist.geometry.possible import Impossible
+from benchassist.guide.load import load_guide
+from benchassist.job.order import FrameOrder
 from benchassist.limits.table import Row, Table
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.answers import MeasuredCheck, subject_of
-from benchassist.verdicts.bench import BENCH_CHECKS, bench_finding, bench_limit
+from benchassist.verdicts.bench import BENCH_CHECKS
+from benchassist.verdicts.bench_limits import bench_finding, bench_limit
 from benchassist.verdicts.bench_shape import SHAPE_CHECKS
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.fit import FIT_CHECKS
+from benchassist.verdicts.frame_measured import NEEDS, pantoscopic_of
 from benchassist.verdicts.weigh import Value
 from tests.verdicts.jobs import ANSI, ISO, checked, job_of, judged, plain_limits, power
 
@@ -152,7 +157,7 @@ def test_the_frame_sizes_are_needed(name: str) -> None:
     values = dict.fromkeys(check.needs, "10")
     finding = bench_for({"design": "progressive"}, name, **values)[f"bench.{name}"]
     assert finding.state is State.MISSING
-    assert "A and DBL are needed" in finding.sentence
+    assert finding.sentence.endswith("but the order does not state the frame's A and DBL.")
 
 
 def test_x_ing() -> None:
@@ -202,7 +207,9 @@ def test_pantoscopic_angles_are_compared() -> None:
     no_frame = bench_for(
         {"design": "bifocal"}, "pantoscopic", right_offset="1", left_offset="1"
     )
-    assert "B is needed" in no_frame["bench.pantoscopic"].sentence
+    assert no_frame["bench.pantoscopic"].sentence == (
+        "Pantoscopic: measured, but the order does not state the frame's B."
+    )
 
 
 @pytest.mark.parametrize(
@@ -269,6 +276,23 @@ def test_every_measured_check_asks_for_numbers_by_their_names(check: MeasuredChe
     assert findings
     assert all(finding.prompt == check.id for finding in findings.values())
     assert all(finding.state is not State.MISSING for finding in findings.values())
+
+
+def test_the_needs_of_the_bench_are_the_fields_of_its_prompts() -> None:
+    asked = {
+        prompt.name: {one.name for one in prompt.inputs}
+        for prompt in load_guide().prompts
+        if prompt.inputs and prompt.step == "bench"
+    }
+    assert {name: set(needs.read) for name, needs in NEEDS.items()} == asked
+    assert [check.id for check in BENCH_CHECKS if check.id[6:] not in NEEDS] == []
+
+
+def test_a_size_that_is_not_ordered_is_our_fault_to_ask_for() -> None:
+    read = dict.fromkeys(NEEDS["pantoscopic"].read, Decimal(1))
+    with pytest.raises(ValueError, match="states no B") as refused:
+        pantoscopic_of(Eye.RIGHT, FrameOrder(), read)
+    assert not isinstance(refused.value, Impossible)
 
 
 def test_a_bench_limit_that_is_not_there_is_our_fault() -> None:
