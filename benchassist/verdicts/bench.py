@@ -231,7 +231,7 @@ def _table(
     )
     judged = bench_finding(case, subject_of(check), "table-touch", value, said)
     if judged.state in {State.OUTSIDE, State.CLOSE}:
-        return (judged, why_it_rocks(case, check, gap))
+        return (judged, why_it_rocks(case, check))
     return (judged,)
 
 
