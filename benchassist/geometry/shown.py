@@ -113,12 +113,6 @@ def pantoscopic_offset(half: HalfPoints) -> float:
     return sum(a * b for a, b in zip(rim, shaft, strict=True)) / hypot(*shaft)
 
 
-def folded_height(half: HalfPoints) -> float:
-    """The height of a folded shaft over its own hinge where it crosses the midline, mm."""
-    (x, y, _), (further, higher, _) = half.hinge, half.folded
-    return (higher - y) * x / (x - further)
-
-
 def plane_step(points: FramePoints) -> float:
     """How far the left lens plane lies before the right one at the midline, mm.
 

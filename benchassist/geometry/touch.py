@@ -105,15 +105,6 @@ def two_way_touch(
     return TwoWayTouch(angle, upright.left - upright.right - explained)
 
 
-def temple_share(touch_angle: float, x_ing: float) -> float:
-    """The touch angle without the X-ing of the front: right minus left pantoscopic, degrees.
-
-    A gap under a temple holds X-ing + (right pantoscopic - left pantoscopic); X-ing is
-    measured by itself, with the sign of `alignment.x_ing`.
-    """
-    return finite(touch_angle, "angle") - finite(x_ing, "X-ing")
-
-
 def tip_gap(rims: Gaps, tips: Gaps, rim_span: float, tip_span: float) -> float:
     """The one twist number of four heights over any plane, as a lift of the right tip, mm.
 

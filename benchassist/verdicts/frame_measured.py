@@ -37,8 +37,8 @@ FEELER = Tools(gap=0.06, length=0.5)
 GRATICULE = Tools(gap=0.12, length=0.5)
 """A graticule in steps of 0.25 mm, placed within 0.1 mm. Own proposal."""
 
-RULE = Tools(gap=0.25, length=0.5, angle=1.5)
-"""A rule in steps of 0.5 mm, placed within 0.2 mm, and a protractor. Own proposal."""
+RULE = Tools(gap=0.25, length=0.5)
+"""A rule in steps of 0.5 mm, placed within 0.2 mm. Own proposal."""
 
 
 @dataclass(frozen=True, slots=True)
