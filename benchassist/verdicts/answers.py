@@ -74,6 +74,13 @@ def judge_answers(case: Case, measured: tuple[MeasuredCheck, ...]) -> tuple[Find
     return tuple(findings)
 
 
+def judge_answer(case: Case, check: MeasuredCheck) -> tuple[Finding, ...]:
+    """The findings on one check alone; none while it is not answered."""
+    step, _, name = check.id.partition(".")
+    answer = _by_step(case)[step].get(name)
+    return () if answer is None else _answer(case, check.id, answer, check)
+
+
 def _by_step(case: Case) -> dict[str, Mapping[str, Answer]]:
     now = case.now
     return {

@@ -193,10 +193,15 @@ def _tilt(case: Case, read: Measures) -> tuple[Finding, ...]:
     return (tilt, *power_worn_findings(case))
 
 
+CROSS = MeasuredCheck(
+    "fit.cross", ("right_across", "right_up", "left_across", "left_up"), _cross
+)
+"""Where the fitting crosses, or the centres of the lenses, stand before the pupils."""
+
 FIT_CHECKS = (
     MeasuredCheck("fit.vertex", ("right", "left"), _vertex),
     MeasuredCheck("fit.level", ("ends",), level_findings),
-    MeasuredCheck("fit.cross", ("right_across", "right_up", "left_across", "left_up"), _cross),
+    CROSS,
     MeasuredCheck("fit.tilt", ("tilt",), _tilt),
     MeasuredCheck("fit.face-form", ("right", "left"), form_findings),
     MeasuredCheck("fit.slipping", ("slip",), slip_findings),

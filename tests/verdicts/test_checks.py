@@ -6,9 +6,6 @@ from typing import Any
 
 import pytest
 
-from benchassist.geometry.possible import Impossible
-from benchassist.guide.load import load_guide
-from benchassist.job.order import FrameOrder
 from benchassist.limits.table import Row, Table
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.answers import MeasuredCheck, subject_of
@@ -18,7 +15,6 @@ from benchassist.verdicts.bench_shape import SHAPE_CHECKS
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.fit import FIT_CHECKS
-from benchassist.verdicts.frame_measured import NEEDS, pantoscopic_of
 from benchassist.verdicts.weigh import Value
 from tests.verdicts.jobs import ANSI, ISO, checked, job_of, judged, plain_limits, power
 
@@ -276,23 +272,6 @@ def test_every_measured_check_asks_for_numbers_by_their_names(check: MeasuredChe
     assert findings
     assert all(finding.prompt == check.id for finding in findings.values())
     assert all(finding.state is not State.MISSING for finding in findings.values())
-
-
-def test_the_needs_of_the_bench_are_the_fields_of_its_prompts() -> None:
-    asked = {
-        prompt.name: {one.name for one in prompt.inputs}
-        for prompt in load_guide().prompts
-        if prompt.inputs and prompt.step == "bench"
-    }
-    assert {name: set(needs.read) for name, needs in NEEDS.items()} == asked
-    assert [check.id for check in BENCH_CHECKS if check.id[6:] not in NEEDS] == []
-
-
-def test_a_size_that_is_not_ordered_is_our_fault_to_ask_for() -> None:
-    read = dict.fromkeys(NEEDS["pantoscopic"].read, Decimal(1))
-    with pytest.raises(ValueError, match="states no B") as refused:
-        pantoscopic_of(Eye.RIGHT, FrameOrder(), read)
-    assert not isinstance(refused.value, Impossible)
 
 
 def test_a_bench_limit_that_is_not_there_is_our_fault() -> None:
