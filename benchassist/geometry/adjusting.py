@@ -40,7 +40,7 @@ def open_for_vertex(closer: float, pd: float) -> float:
     comes PD sin y closer than the other: 2 asin(d / PD).
 
     Raises:
-        ValueError: the difference is larger than the PD.
+        Impossible: the difference is larger than the PD.
     """
     return 2.0 * angle_of_rise(closer, pd)
 
@@ -85,7 +85,7 @@ def tilt_for_gap(gap: float, depth: float) -> float:
     The rim swings about the joints, a lens depth away at most: asin(gap / depth).
 
     Raises:
-        ValueError: the gap is larger than the lens is deep.
+        Impossible: the gap is larger than the lens is deep.
     """
     return angle_of_rise(gap, depth)
 
@@ -189,7 +189,7 @@ def amount_for(name: str, offset: float, lengths: Lengths) -> Amount:
         lengths: of this frame and wearer.
 
     Raises:
-        ValueError: the offset is negative or larger than the formula can take.
+        Impossible: the offset is negative or larger than the formula can take.
         KeyError: no such reckoning.
     """
     way = RECKONINGS[name]

@@ -64,7 +64,7 @@ class AlongFront:
         times the slope, and nothing at the midline: it drops out.
 
         Raises:
-            ValueError: the width is not above zero, or the two readings of one lens differ by
+            Impossible: the width is not above zero, or the two readings of one lens differ by
                 more than it.
         """
         refuse_steeper_than_wide("right lens", self.right_temporal, self.right_nasal, width)
@@ -106,7 +106,7 @@ def skew(heights: AlongFront, width: float, nasal_half_span: float) -> Skew:
     is free of both.
 
     Raises:
-        ValueError: a length is not above zero, or the ends of a lens are further apart in
+        Impossible: a length is not above zero, or the ends of a lens are further apart in
             height than it is wide.
     """
     step = heights.step(width, nasal_half_span)
@@ -152,7 +152,7 @@ def four_point(gaps: AlongFront, width: float, nasal_half_span: float) -> FourPo
     little at a form of 5 degrees and 0.4 at 14.
 
     Raises:
-        ValueError: a length is not above zero, the edge touches nowhere or cuts into the front,
+        Impossible: a length is not above zero, the edge touches nowhere or cuts into the front,
             the gaps of a lens differ by more than it is wide, or half of the total is no form
             that a front can have.
     """
@@ -177,7 +177,7 @@ def form_from_depth(depth: float, front_width: float) -> float:
     alone is 3.6 mm deep.
 
     Raises:
-        ValueError: the width is not above zero, or the form is none that a front can have.
+        Impossible: the width is not above zero, or the form is none that a front can have.
     """
     form = angle_of_gap(depth, positive(front_width, "front width") / 2.0)
     refuse_form(form, f"a depth of {depth:g} mm over {front_width:g} mm")
@@ -202,7 +202,7 @@ class LeanGaps:
         height between the readings: tan(lean) = (top - bottom) / apart.
 
         Raises:
-            ValueError: the distance is not above zero, or the lean is more than 30 degrees.
+            Impossible: the distance is not above zero, or the lean is more than 30 degrees.
         """
         lean = angle_of_gap(self.top - self.bottom, apart)
         said = f"gaps of {self.top:g} mm at the top and {self.bottom:g} mm at the bottom"
@@ -227,7 +227,7 @@ def x_ing(right: LeanGaps, left: LeanGaps, apart: float) -> float:
     itself: an edge that is laid anew at each height follows the twist and shows nothing of it.
 
     Raises:
-        ValueError: the distance is not above zero, or a lens leans by more than 30 degrees.
+        Impossible: the distance is not above zero, or a lens leans by more than 30 degrees.
     """
     return left.lean(apart, "left lens") - right.lean(apart, "right lens")
 
@@ -253,7 +253,7 @@ def lens_turn(eye: Eye, temporal_above_nasal: float, separation: float) -> float
     outer end rises by the height difference: sin(turn) = height difference / separation.
 
     Raises:
-        ValueError: the height difference is larger than the separation.
+        Impossible: the height difference is larger than the separation.
     """
     return axis_change(eye, angle_of_rise(temporal_above_nasal, separation))
 
@@ -270,7 +270,7 @@ def open_angle(outward: float, back: float) -> float:
     that points down changes nothing.
 
     Raises:
-        ValueError: the distance back is not above zero, or the angle is none that an open
+        Impossible: the distance back is not above zero, or the angle is none that an open
             temple can have.
     """
     angle = QUARTER_TURN + angle_of_gap(outward, back)
@@ -290,7 +290,7 @@ def pantoscopic_angle(offset: float, b: float) -> float:
     lower end: angle = asin(offset / B).
 
     Raises:
-        ValueError: the offset is larger than B, or the angle is more than 30 degrees.
+        Impossible: the offset is larger than B, or the angle is more than 30 degrees.
     """
     angle = angle_of_rise(offset, b)
     refuse_lean("temple", angle, f"an offset of {offset:g} mm over {b:g} mm")
@@ -317,7 +317,7 @@ def tip_of(length_to_bend: float, length_of_drop: float, drop_angle: float) -> T
     bent down by the angle, adds length x cos(drop) to the run and falls by length x sin(drop).
 
     Raises:
-        ValueError: the length to the bend is not above zero, or that of the drop below it.
+        Impossible: the length to the bend is not above zero, or that of the drop below it.
     """
     down = radians(finite(drop_angle, "drop"))
     length = not_negative(length_of_drop, "length of drop")
@@ -346,7 +346,7 @@ def fold(right_height: float, left_height: float, half_width: float) -> Fold:
     by the height over half of the width: tan(slope) = height / half width.
 
     Raises:
-        ValueError: the half width is not above zero.
+        Impossible: the half width is not above zero.
     """
     right = angle_of_gap(right_height, half_width)
     left = angle_of_gap(left_height, half_width)

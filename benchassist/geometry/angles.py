@@ -3,6 +3,7 @@
 from math import asin, atan, degrees, isfinite, radians, tan
 
 from benchassist.geometry.measured import Reading, measured
+from benchassist.geometry.possible import Impossible
 
 QUARTER_TURN = 90.0
 
@@ -22,10 +23,11 @@ def positive(value: float, name: str) -> float:
     """The value itself, for a length that something is divided by.
 
     Raises:
-        ValueError: it is not finite or not above zero; the text says its name.
+        Impossible: it is not above zero; the text says its name.
+        ValueError: it is not finite.
     """
     if finite(value, name) <= 0.0:
-        raise ValueError(f"{name} {value} must be above zero")
+        raise Impossible(f"{name} {value} must be above zero")
     return value
 
 
@@ -33,10 +35,11 @@ def not_negative(value: float, name: str) -> float:
     """The value itself, for a gap or an uncertainty.
 
     Raises:
-        ValueError: it is not finite or below zero; the text says its name.
+        Impossible: it is below zero; the text says its name.
+        ValueError: it is not finite.
     """
     if finite(value, name) < 0.0:
-        raise ValueError(f"{name} {value} cannot be below zero")
+        raise Impossible(f"{name} {value} cannot be below zero")
     return value
 
 
@@ -44,7 +47,7 @@ def angle_of_gap(gap: float, base: float) -> float:
     """The angle in degrees whose tangent is gap over base, both mm; it has the gap's sign.
 
     Raises:
-        ValueError: the gap is not finite, or the base is not above zero.
+        Impossible: the base is not above zero.
     """
     return degrees(atan(finite(gap, "gap") / positive(base, "base")))
 
@@ -64,10 +67,10 @@ def angle_of_rise(rise: float, length: float) -> float:
     """The angle in degrees whose sine is rise over length, both mm; it has the rise's sign.
 
     Raises:
-        ValueError: the rise is larger than the length, or the length not above zero.
+        Impossible: the rise is larger than the length, or the length not above zero.
     """
     if abs(finite(rise, "rise")) > positive(length, "length"):
-        raise ValueError(f"rise {rise} is larger than the length {length} it belongs to")
+        raise Impossible(f"rise {rise} is larger than the length {length} it belongs to")
     return degrees(asin(rise / length))
 
 

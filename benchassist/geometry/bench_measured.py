@@ -15,11 +15,9 @@ from benchassist.geometry.alignment import (
     open_angle,
     pantoscopic_angle,
     skew,
-    tip_of,
     x_ing,
 )
 from benchassist.geometry.measured import Measured, Reading, measured
-from benchassist.geometry.pads import frontal_angle, splay_angle
 from benchassist.geometry.touch import (
     Gaps,
     TwoWayTouch,
@@ -37,12 +35,10 @@ class Tools:
     Attributes:
         gap: of a gap, a height or an offset, mm.
         length: of a length over which gaps are compared, mm; 0 takes it as exact.
-        angle: of an angle read from a protractor, degrees.
     """
 
     gap: float
     length: float = 0.0
-    angle: float = 0.0
 
     def of_gap(self, value: float) -> Reading:
         """A gap, a height or an offset in mm as read with these tools."""
@@ -51,10 +47,6 @@ class Tools:
     def of_length(self, value: float) -> Reading:
         """A length in mm as read with these tools."""
         return Reading(value, self.length)
-
-    def of_angle(self, value: float) -> Reading:
-        """An angle in degrees as read with these tools."""
-        return Reading(value, self.angle, "°")
 
 
 def measured_skew(
@@ -214,33 +206,6 @@ def measured_two_way(
     return MeasuredTouch(measured(angle, **readings), measured(tip, **readings))
 
 
-@dataclass(frozen=True, slots=True)
-class MeasuredTip:
-    """Run and drop of a tip, mm, as in `Tip`."""
-
-    run: Measured
-    drop: Measured
-
-
-def measured_tip(
-    length_to_bend: float, length_of_drop: float, drop_angle: float, tools: Tools
-) -> MeasuredTip:
-    """Both lengths of `alignment.tip_of`."""
-
-    def run(to_bend: float, end: float, down: float) -> float:
-        return tip_of(to_bend, end, down).run
-
-    def drop(to_bend: float, end: float, down: float) -> float:
-        return tip_of(to_bend, end, down).drop
-
-    readings = {
-        "to_bend": tools.of_length(length_to_bend),
-        "end": tools.of_length(length_of_drop),
-        "down": tools.of_angle(drop_angle),
-    }
-    return MeasuredTip(measured(run, **readings), measured(drop, **readings))
-
-
 def measured_fold(
     right_height: float, left_height: float, half_width: float, tools: Tools
 ) -> Measured:
@@ -254,38 +219,4 @@ def measured_fold(
         right=tools.of_gap(right_height),
         left=tools.of_gap(left_height),
         half_width=tools.of_length(half_width),
-    )
-
-
-def measured_frontal(top: float, bottom: float, height: float, tools: Tools) -> Measured:
-    """The angle of `pads.frontal_angle` of each pad, degrees.
-
-    Args:
-        top: distance between the pads at their top, mm.
-        bottom: distance between them at their bottom, mm.
-        height: from top to bottom, mm.
-        tools: how well the two distances, as gaps, and the height are read.
-    """
-    return measured(
-        frontal_angle,
-        top_separation=tools.of_gap(top),
-        bottom_separation=tools.of_gap(bottom),
-        height=tools.of_length(height),
-    )
-
-
-def measured_splay(front: float, rear: float, width: float, tools: Tools) -> Measured:
-    """The angle of `pads.splay_angle` of each pad, degrees.
-
-    Args:
-        front: distance between the pads at their front edges, mm.
-        rear: distance between them at their rear edges, mm.
-        width: from front to rear edge, mm.
-        tools: how well the two distances, as gaps, and the width are read.
-    """
-    return measured(
-        splay_angle,
-        front_separation=tools.of_gap(front),
-        rear_separation=tools.of_gap(rear),
-        width=tools.of_length(width),
     )

@@ -18,7 +18,7 @@ class Boxing:
             is not known.
 
     Raises:
-        ValueError: a size is not above zero.
+        Impossible: a size is not above zero.
     """
 
     a: float
@@ -83,7 +83,7 @@ def blank_size(ed: float, decentration: float, allowance: float, raised: float =
     radius lies opposite to the decentration.
 
     Raises:
-        ValueError: the diameter is not above zero, or the allowance is negative.
+        Impossible: the diameter is not above zero, or the allowance is negative.
     """
     away = hypot(finite(decentration, "decentration"), finite(raised, "height"))
     return positive(ed, "ED") + 2.0 * away + not_negative(allowance, "allowance")

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from math import hypot
 
+from benchassist.geometry.possible import Impossible
 from benchassist.optics.uncertainty import combined
 
 MILLIMETRES = "mm"
@@ -76,7 +77,8 @@ def measured(formula: Callable[..., float], **readings: Reading) -> Measured:
     possible way only.
 
     Raises:
-        ValueError: the formula refuses the readings, or an uncertainty is below zero.
+        Impossible: the formula refuses the readings.
+        ValueError: an uncertainty is below zero.
     """
     values = {name: reading.value for name, reading in readings.items()}
     value = formula(**values)
@@ -103,5 +105,5 @@ def _slope(formula: Callable[..., float], values: Mapping[str, float], name: str
 def _at(formula: Callable[..., float], values: Mapping[str, float]) -> float | None:
     try:
         return formula(**values)
-    except ValueError:
+    except Impossible:
         return None

@@ -43,7 +43,7 @@ def roll(
         hinge_separation: between the hinges, mm.
 
     Raises:
-        ValueError: the height difference is larger than the hinge separation.
+        Impossible: the height difference is larger than the hinge separation.
     """
     reach = positive(hinge_to_ear, "hinge to ear")
     right = tan(radians(finite(pantoscopic.right, "right pantoscopic")))

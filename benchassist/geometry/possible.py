@@ -5,6 +5,15 @@ wrong sign or a wrong box is refused. Each refusal names the readings and says w
 ends without a full stop, because the finding that shows it ends the sentence.
 """
 
+
+class Impossible(ValueError):  # noqa: N818  (it says what the readings are)
+    """A set of readings that no rigid frame can show; its text names them.
+
+    It is the one refusal that may be caught and told as a slip of the reading. Any other
+    `ValueError` of the geometry is a fault of our own.
+    """
+
+
 READING_ERROR = 0.5
 """What a gap read as touching may be off, mm: half a division of a rule read by eye."""
 
@@ -30,10 +39,10 @@ def refuse_both_lifted(part: str, right: float, left: float) -> None:
     third, so at least one gap is nothing but reading error.
 
     Raises:
-        ValueError: both gaps are larger than the reading error.
+        Impossible: both gaps are larger than the reading error.
     """
     if min(right, left) > READING_ERROR:
-        raise ValueError(
+        raise Impossible(
             f"both {part}s were read as lifted, {right:g} mm right and {left:g} mm left, but "
             f"one always touches: press the bridge down until both rims rest on the plate, "
             f"and take both gaps anew"
@@ -44,17 +53,17 @@ def refuse_edge_in_the_air(gaps: tuple[float, ...]) -> None:
     """Refuses gaps along a straight edge that touches nowhere, or that cuts into the frame.
 
     Raises:
-        ValueError: the smallest of the gaps, mm, is further from zero than the reading error.
+        Impossible: the smallest of the gaps, mm, is further from zero than the reading error.
     """
     smallest = min(gaps)
     said = _listed(gaps)
     if smallest > READING_ERROR:
-        raise ValueError(
+        raise Impossible(
             f"with gaps of {said} mm the straight edge touches nowhere: press it against the "
             f"front at the bridge, and take all gaps anew"
         )
     if smallest < -READING_ERROR:
-        raise ValueError(
+        raise Impossible(
             f"with a gap of {smallest:g} mm among {said} mm the straight edge would cut into "
             f"the front: lay it behind the front, and count gaps from the edge forwards"
         )
@@ -70,10 +79,10 @@ def refuse_steeper_than_wide(part: str, one: float, other: float, width: float) 
         width: from place to place on the rigid piece, mm.
 
     Raises:
-        ValueError: their difference is larger than the width.
+        Impossible: their difference is larger than the width.
     """
     if abs(one - other) > width:
-        raise ValueError(
+        raise Impossible(
             f"the ends of the {part} were read at {one:g} and {other:g} mm, further apart than "
             f"the {width:g} mm from end to end: see that both are taken over the same edge"
         )
@@ -88,10 +97,10 @@ def refuse_lean(what: str, angle: float, readings: str) -> None:
         readings: the readings that say so, in words.
 
     Raises:
-        ValueError: the angle is larger than 30 degrees either way.
+        Impossible: the angle is larger than 30 degrees either way.
     """
     if abs(angle) > LARGEST_LEAN:
-        raise ValueError(
+        raise Impossible(
             f"{readings} would lean the {what} by {angle:.1f}°, and more than "
             f"{LARGEST_LEAN:g}° is no spectacle frame: see that the readings have the right "
             f"sign and the right place"
@@ -108,7 +117,7 @@ def refuse_form(angle: float, readings: str) -> None:
         readings: the readings that say so, in words.
 
     Raises:
-        ValueError: the angle is outside the range.
+        Impossible: the angle is outside the range.
     """
     _refuse_outside("face form of each lens", angle, FORMS, readings)
 
@@ -121,7 +130,7 @@ def refuse_open_angle(angle: float, readings: str) -> None:
         readings: the readings that say so, in words.
 
     Raises:
-        ValueError: the angle is outside the range.
+        Impossible: the angle is outside the range.
     """
     _refuse_outside("open temple angle", angle, OPEN_ANGLES, readings)
 
@@ -129,7 +138,7 @@ def refuse_open_angle(angle: float, readings: str) -> None:
 def _refuse_outside(what: str, angle: float, span: tuple[float, float], readings: str) -> None:
     low, high = span
     if not low <= angle <= high:
-        raise ValueError(
+        raise Impossible(
             f"{readings} would make the {what} {angle:.1f}°, and only {low:g}° to {high:g}° "
             f"can be: see that the readings have the right sign and the right place"
         )

@@ -11,6 +11,7 @@ from itertools import combinations
 from math import dist, sqrt
 
 from benchassist.geometry.frame_state import FramePoints
+from benchassist.geometry.possible import Impossible
 from benchassist.geometry.solid import Place
 from benchassist.optics.eye import Eye
 
@@ -55,7 +56,7 @@ def rest(
         also: places that cannot touch and whose height is wanted too.
 
     Raises:
-        ValueError: no three points carry the load: the body tips over.
+        Impossible: no three points carry the load: the body tips over.
     """
     for names in combinations(points, 3):
         first, second, third = (points[name] for name in names)
@@ -67,7 +68,7 @@ def rest(
         if carries and min(heights.values()) >= -_TOUCHING:
             others = {name: _dot(_from(first, at), square) for name, at in (also or {}).items()}
             return Rest(square, {n: max(0.0, high) for n, high in heights.items()} | others)
-    raise ValueError(f"no three of {', '.join(points)} carry the load: the body tips over")
+    raise Impossible(f"no three of {', '.join(points)} carry the load: the body tips over")
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,7 @@ def upright(points: FramePoints) -> TableRest:
     """The frame on its lower rims and its tips, by its own weight.
 
     Raises:
-        ValueError: the frame tips over.
+        Impossible: the frame tips over.
     """
     return _on_table(points, "bottom", "tip", (0.0, 1.0, 0.0))
 
@@ -99,7 +100,7 @@ def inverted(points: FramePoints) -> TableRest:
     """The frame upside down on its upper rims and the beginnings of its bends.
 
     Raises:
-        ValueError: the frame tips over.
+        Impossible: the frame tips over.
     """
     return _on_table(points, "top", "bend", (0.0, -1.0, 0.0))
 

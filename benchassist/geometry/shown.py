@@ -42,7 +42,7 @@ def plate_gaps(points: FramePoints) -> tuple[LeanGaps, LeanGaps]:
     The plate is pressed on at the bridge. The two heights are `apart` from each other.
 
     Raises:
-        ValueError: no plate lies behind a front so far out of place.
+        Impossible: no plate lies behind a front so far out of place.
     """
     touching = {
         f"{eye} {number}": place
@@ -111,12 +111,6 @@ def pantoscopic_offset(half: HalfPoints) -> float:
     rim = [top - bottom for top, bottom in zip(half.top, half.bottom, strict=True)]
     shaft = [hinge - bend for hinge, bend in zip(half.hinge, half.bend, strict=True)]
     return sum(a * b for a, b in zip(rim, shaft, strict=True)) / hypot(*shaft)
-
-
-def folded_height(half: HalfPoints) -> float:
-    """The height of a folded shaft over its own hinge where it crosses the midline, mm."""
-    (x, y, _), (further, higher, _) = half.hinge, half.folded
-    return (higher - y) * x / (x - further)
 
 
 def plane_step(points: FramePoints) -> float:

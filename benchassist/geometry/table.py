@@ -10,6 +10,7 @@ from benchassist.geometry.frame_state import FrameState, frame_points
 from benchassist.geometry.halves import Half, halves
 from benchassist.geometry.look import Halves, bridge_of, seen, spots_of
 from benchassist.geometry.plan import FrontPlan
+from benchassist.geometry.possible import Impossible
 from benchassist.geometry.resting import Rest, rest
 from benchassist.geometry.solid import Line, Move, Place, turn
 from benchassist.optics.eye import Eye
@@ -49,7 +50,7 @@ class _Stand:
         away = (0.0, -1.0 if self.is_inverted else 1.0, 0.0)
         try:
             return rest(points, frame_points(state).centre_of_mass, away)
-        except ValueError:
+        except Impossible:
             return None
 
     def gap(self, plan: FrontPlan, state: FrameState) -> float:

@@ -20,7 +20,7 @@ class Gaps:
     Heights of the rims over a plane are given alike.
 
     Raises:
-        ValueError: a gap is below zero.
+        Impossible: a gap is below zero.
     """
 
     right: float
@@ -58,7 +58,7 @@ def upright_angle(gaps: Gaps, run: float) -> float:
         run: from the line on which the rims touch to the touching tip, mm.
 
     Raises:
-        ValueError: the run is not above zero, or both tips are in the air.
+        Impossible: the run is not above zero, or both tips are in the air.
     """
     refuse_both_lifted("tip", gaps.right, gaps.left)
     return angle_of_gap(gaps.left - gaps.right, run)
@@ -75,7 +75,7 @@ def inverted_angle(gaps: Gaps, run: float) -> float:
         run: from the line on which the rims touch to that place, mm.
 
     Raises:
-        ValueError: the run is not above zero, or both shafts are in the air.
+        Impossible: the run is not above zero, or both shafts are in the air.
     """
     refuse_both_lifted("shaft", gaps.right, gaps.left)
     return angle_of_gap(gaps.right - gaps.left, run)
@@ -97,21 +97,12 @@ def two_way_touch(
     upright: then only the upside-down test shows them.
 
     Raises:
-        ValueError: a run is not above zero, or both sides are in the air.
+        Impossible: a run is not above zero, or both sides are in the air.
     """
     refuse_both_lifted("tip", upright.right, upright.left)
     angle = inverted_angle(inverted, inverted_run)
     explained = (inverted.right - inverted.left) * positive(upright_run, "run") / inverted_run
     return TwoWayTouch(angle, upright.left - upright.right - explained)
-
-
-def temple_share(touch_angle: float, x_ing: float) -> float:
-    """The touch angle without the X-ing of the front: right minus left pantoscopic, degrees.
-
-    A gap under a temple holds X-ing + (right pantoscopic - left pantoscopic); X-ing is
-    measured by itself, with the sign of `alignment.x_ing`.
-    """
-    return finite(touch_angle, "angle") - finite(x_ing, "X-ing")
 
 
 def tip_gap(rims: Gaps, tips: Gaps, rim_span: float, tip_span: float) -> float:

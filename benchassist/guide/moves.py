@@ -6,12 +6,14 @@ from decimal import Decimal
 from math import cos, degrees, radians
 
 from benchassist.geometry import usual
+from benchassist.geometry.possible import Impossible
 from benchassist.job.document import Job
 from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import Measures
-from benchassist.verdicts.exact import ZERO, millionth
+from benchassist.verdicts.exact import millionth
 from benchassist.verdicts.finding import Finding
+from benchassist.verdicts.rocking import tips_of
 from benchassist.verdicts.words import degrees as in_degrees
 from benchassist.verdicts.words import millimetres
 
@@ -85,24 +87,10 @@ _WORDS: Mapping[str, tuple[str, str]] = {
 def move_for(job: Job, finding: Finding) -> Move | None:
     """The bend that would put a finding right; None where its measurements do not tell."""
     rule = _MOVES.get(finding.key)
-    if rule is None or not finding.difference:
+    read = found.counted(job, finding.prompt.removeprefix("bench."))
+    if rule is None or read is None or not finding.difference:
         return None
-    try:
-        return rule(job, finding)
-    except (KeyError, ValueError):
-        return None
-
-
-def measured(job: Job, name: str) -> Measures:
-    """What was measured for a check of the bench and still counts.
-
-    Raises:
-        KeyError: it was not answered, or is to be repeated.
-    """
-    answer = job.now.bench.answers[name]
-    if answer.again_because:
-        raise KeyError(name)
-    return answer.measured
+    return rule(job, read, finding.difference)
 
 
 def to_zero(number: str, unit: str, value: Decimal) -> Move:
@@ -118,20 +106,34 @@ def one_temple(job: Job, apart: Decimal) -> Move:
         apart: by how many degrees the right temple points lower than the left.
     """
     true = job.order.frame.tilt or Decimal(usual.TILT)
-    try:
-        read = measured(job, "pantoscopic")
-        right = millionth(found.pantoscopic_of(Eye.RIGHT, job.order.frame, read).value)
-    except (KeyError, ValueError):
+    right = _right_pantoscopic(job)
+    if right is None:
         right = true + apart / 2
     return _odd_side("pantoscopic", "°", right, right - apart, true)
 
 
-def _to_zero(number: str, unit: str) -> Callable[[Job, Finding], Move]:
-    return lambda _, finding: to_zero(number, unit, finding.difference or ZERO)
+def _right_pantoscopic(job: Job) -> Decimal | None:
+    """The pantoscopic angle of the right side, degrees; None where nothing tells it."""
+    read = found.counted(job, "pantoscopic")
+    if read is None:
+        return None
+    try:
+        return millionth(found.pantoscopic_of(Eye.RIGHT, job.order.frame, read).value)
+    except Impossible:
+        return None
 
 
-def _lens(eye: Eye) -> Callable[[Job, Finding], Move]:
-    return lambda _, finding: Move("lens_turn", -(finding.difference or ZERO), "°", eye)
+Rule = Callable[[Job, Measures, Decimal], Move | None]
+"""The bend of a job, by what its check read and by how much that is off; None where it does
+not tell."""
+
+
+def _to_zero(number: str, unit: str) -> Rule:
+    return lambda _job, _read, off: to_zero(number, unit, off)
+
+
+def _lens(eye: Eye) -> Rule:
+    return lambda _job, _read, off: Move("lens_turn", -off, "°", eye)
 
 
 def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, true: Decimal) -> Move:
@@ -141,22 +143,20 @@ def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, true: Decim
     return Move(number, right - left, unit, Eye.LEFT)
 
 
-def _open_angle(job: Job, _: Finding) -> Move:
-    read = measured(job, "open-angle")
+def _open_angle(_job: Job, read: Measures, _off: Decimal) -> Move:
     right, left = (millionth(found.open_angle_of(eye, read).value) for eye in Eye)
     return _odd_side("open_angle", "°", right, left, Decimal(usual.OPEN_ANGLE))
 
 
-def _pantoscopic(job: Job, finding: Finding) -> Move:
-    return one_temple(job, finding.difference or ZERO)
+def _pantoscopic(job: Job, _read: Measures, off: Decimal) -> Move:
+    return one_temple(job, off)
 
 
-def _at_plate(job: Job, _: Finding) -> Move:
-    return one_temple(job, millionth(found.at_plate(measured(job, "table-inverted")).value))
+def _at_plate(job: Job, read: Measures, _off: Decimal) -> Move:
+    return one_temple(job, millionth(found.at_plate(read).value))
 
 
-def _bend_start(job: Job, _: Finding) -> Move:
-    read = measured(job, "temple-bend")
+def _bend_start(job: Job, read: Measures, _off: Decimal) -> Move:
     true = _temple(job) - Decimal(usual.END)
     return _odd_side("bend_start", "mm", read["right_start"], read["left_start"], true)
 
@@ -166,35 +166,24 @@ def _temple(job: Job) -> Decimal:
     return job.order.frame.temple_length or Decimal(usual.TEMPLE)
 
 
-def _drop(job: Job, _: Finding) -> Move:
-    read = measured(job, "temple-bend")
+def _drop(_job: Job, read: Measures, _off: Decimal) -> Move:
     return _odd_side("drop", "°", read["right_drop"], read["left_drop"], Decimal(usual.DROP))
 
 
-def _at_tips(job: Job, _: Finding) -> Move:
+def _at_tips(job: Job, _read: Measures, _off: Decimal) -> Move | None:
     """The tip that presses on the table hangs too low, the temple angles left out."""
-    lower = tip_lower(job)
-    side = Eye.RIGHT if lower > 0 else Eye.LEFT
-    read = measured(job, "temple-bend")
+    tips, read = tips_of(job), found.counted(job, "temple-bend")
+    if tips is None or read is None:
+        return None
+    side = Eye.RIGHT if tips.lower > 0 else Eye.LEFT
     length = _temple(job)
     end = max(float(length - read[f"{side}_start"]), _SHORTEST_END)
     drop = radians(float(read[f"{side}_drop"]))
-    bent = degrees(float(abs(lower)) / (end * max(cos(drop), _FLAT)))
+    bent = degrees(float(abs(tips.lower)) / (end * max(cos(drop), _FLAT)))
     return Move("drop", -millionth(bent), "°", side)
 
 
-def tip_lower(job: Job) -> Decimal:
-    """How much lower the right tip is bent than the left, the temple angles left out, mm.
-
-    Raises:
-        KeyError: one of the two table tests is not measured.
-        ValueError: they cannot be.
-    """
-    upright, inverted = measured(job, "table-upright"), measured(job, "table-inverted")
-    return millionth(found.two_way(upright, inverted).right_tip_lower.value)
-
-
-_MOVES: Mapping[str, Callable[[Job, Finding], Move]] = {
+_MOVES: Mapping[str, Rule] = {
     "bench.rotation.right": _lens(Eye.RIGHT),
     "bench.rotation.left": _lens(Eye.LEFT),
     "bench.skew": _to_zero("skew_step", "mm"),

@@ -5,12 +5,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from benchassist.guide.flow import PromptStanding, Standing
-from benchassist.guide.moves import Move, measured, move_for
+from benchassist.guide.moves import Move, move_for
 from benchassist.guide.prompts import Remedy, StepId
 from benchassist.guide.rocked import rocked
 from benchassist.job.document import Job
 from benchassist.job.order import FrameMaterial
 from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.frame_measured import counted
 from benchassist.verdicts.words import listed
 
 MOST_TIMES = 3
@@ -73,15 +74,20 @@ def proposal(standing: Standing, step: StepId = StepId.BENCH) -> Proposal | None
     prompts = {item.prompt.id: item for item in standing.step(step).prompts}
     for name, item in prompts.items():
         if item.state is State.OUTSIDE:
-            first = _earlier(name, prompts) or item
+            first = _earlier(standing.job, name, prompts) or item
             return _measure_first(first, prompts) or _bend(standing.job, first, prompts)
     return None
 
 
-def _earlier(name: str, prompts: Prompts) -> PromptStanding | None:
-    """A later check that is put right before this one, while it is outside itself."""
+def _earlier(job: Job, name: str, prompts: Prompts) -> PromptStanding | None:
+    """A later check that is put right before this one, while it is outside itself.
+
+    Not where the fault lies further inwards than both.
+    """
     first = prompts.get(_FIRST.get(name, ""))
-    return first if first is not None and first.state is State.OUTSIDE else None
+    if first is None or first.state is not State.OUTSIDE:
+        return None
+    return first if rocked(job, name, prompts) is None else None
 
 
 def _measure_first(item: PromptStanding, prompts: Prompts) -> Proposal | None:
@@ -133,18 +139,11 @@ def _correct(job: Job, item: PromptStanding, move: Move | None, because: str) ->
         return Proposal(check, GoOn.STOP, *refusal)
     remedy = _remedy(item.prompt.remedies, move)
     sentence = remedy.does if move is None else f"{move.words[:1].upper()}{move.words[1:]}."
-    if move is None and item.prompt.inputs and not _is_measured(job, item):
+    if move is None and item.prompt.inputs and counted(job, item.prompt.name) is None:
         sentence = f"{sentence} Measured, it could be said on which side and by how much."
     if job.order.frame.material in _SPRINGS:
         sentence = f"{sentence} {_HOW_FAR}"
     return Proposal(check, GoOn.CORRECT, sentence, because, remedy, move)
-
-
-def _is_measured(job: Job, item: PromptStanding) -> bool:
-    try:
-        return bool(measured(job, item.prompt.name))
-    except KeyError:
-        return False
 
 
 def _cannot(job: Job, item: PromptStanding, move: Move | None) -> tuple[str, str] | None:

@@ -2,18 +2,36 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 
 from benchassist.guide.flow import PromptStanding
-from benchassist.guide.moves import Move, move_for, one_temple, tip_lower, to_zero
+from benchassist.guide.moves import Move, one_temple, to_zero
 from benchassist.job.document import Job
-from benchassist.verdicts.exact import ZERO
-from benchassist.verdicts.finding import Finding, State
-from benchassist.verdicts.rocking import PANTOSCOPIC, SKEW, X_ING, Rocking, Share, rocking
+from benchassist.verdicts.frame_measured import Why
+from benchassist.verdicts.rocking import (
+    LIMITED,
+    PANTOSCOPIC,
+    SKEW,
+    TABLE,
+    TIPS,
+    TOUCH,
+    UPRIGHT,
+    X_ING,
+    Lacking,
+    Limits,
+    Share,
+    rocking,
+)
 from benchassist.verdicts.words import degrees, listed, millimetres
 
-_INVERTED, _UPRIGHT = "bench.table-inverted", "bench.table-upright"
+_INVERTED, _UPRIGHT = f"bench.{TABLE}", f"bench.{UPRIGHT}"
 _CHECKS = {name: f"bench.{name}" for name in (SKEW, X_ING, PANTOSCOPIC)}
+_FINDINGS = {
+    TOUCH: _INVERTED,
+    "bend-start": "bench.temple-bend",
+    "bend-drop": "bench.temple-bend.drop",
+}
+"""The keys of findings that are not named after the row of their limit."""
+
 _NUMBERS = {SKEW: ("skew_step", "mm"), X_ING: ("x_ing", "°")}
 
 
@@ -38,50 +56,27 @@ def rocked(job: Job, check: str, prompts: Mapping[str, PromptStanding]) -> Advic
     A straight edge sees a degree of X-ing badly, the table sees it well; two faults can hide
     each other on the table. So the measurements are first brought to agree.
     """
-    if check == _UPRIGHT:
-        return _upright(job, prompts)
-    if check not in {_INVERTED, *_CHECKS.values()}:
+    if check not in {_INVERTED, _UPRIGHT, *_CHECKS.values()}:
         return None
     found = rocking(job)
-    if found is None:
-        return None
-    if not found.agrees:
-        return _contradiction(prompts)
-    return _past_its_limit(job, found, prompts) or _rest(job, check, found)
+    if isinstance(found, Lacking):
+        return _contradiction(prompts) if found.why is Why.CONTRADICTORY else None
+    limits = _limits(prompts)
+    if check in _CHECKS.values() and found.past(limits) is None:
+        return Advice(
+            check,
+            None,
+            "Measure it again: by the table and the other checks it is within its limit.",
+        )
+    first = found.first(limits, is_upright=check == _UPRIGHT)
+    return None if first == TIPS else _bend(job, found.share(first))
 
 
-def _past_its_limit(
-    job: Job, found: Rocking, prompts: Mapping[str, PromptStanding]
-) -> Advice | None:
-    """The innermost number that is past its limit once all measurements agree."""
-    for share in found.shares:
-        limit = _limit(prompts, share)
-        if limit is not None and abs(share.value) > limit:
-            return _bend(job, share)
-    return None
-
-
-def _limit(prompts: Mapping[str, PromptStanding], share: Share) -> Decimal | None:
-    item = prompts.get(_CHECKS[share.name])
-    limits = [one.limit for one in item.findings if one.limit] if item else []
-    return limits[0] if limits else None
-
-
-def _rest(job: Job, check: str, found: Rocking) -> Advice:
-    """On the table the largest part is bent; elsewhere the reading itself was a slip."""
-    if check == _INVERTED:
-        return _bend(job, _largest(found))
-    return Advice(
-        check,
-        None,
-        "Measure it again: by the table and the other checks it is within its limit.",
-    )
-
-
-def _largest(found: Rocking) -> Share:
-    """The part that opens the temples most, among those of the angle's own direction."""
-    sign = 1 if found.angle >= 0 else -1
-    return max(found.shares, key=lambda share: sign * share.angle)
+def _limits(prompts: Mapping[str, PromptStanding]) -> Limits:
+    """Where each number is put right, as it was judged."""
+    findings = {one.key: one for item in prompts.values() for one in item.findings}
+    judged = {row: findings.get(_FINDINGS.get(row, f"bench.{row}")) for row in LIMITED}
+    return {row: one.limit for row, one in judged.items() if one and one.limit is not None}
 
 
 def _bend(job: Job, share: Share) -> Advice:
@@ -104,28 +99,3 @@ def _contradiction(prompts: Mapping[str, PromptStanding]) -> Advice:
         None,
         f"Measure again: {listed(names)} and the table upside down cannot all be right.",
     )
-
-
-def _upright(job: Job, prompts: Mapping[str, PromptStanding]) -> Advice | None:
-    """A tip in the air that the temple angles explain is none of the tip's own."""
-    finding = _worst(prompts[_UPRIGHT])
-    try:
-        lower = tip_lower(job)
-    except (KeyError, ValueError):
-        return None
-    if finding is None:
-        return None
-    if abs(lower) * 2 > abs(finding.difference or ZERO):
-        move = move_for(job, finding)
-        return Advice(_UPRIGHT, move, "") if move else None
-    found = rocking(job)
-    if found is None:
-        return None
-    if not found.agrees:
-        return _contradiction(prompts)
-    return _bend(job, _largest(found))
-
-
-def _worst(item: PromptStanding) -> Finding | None:
-    outside = [one for one in item.findings if one.state is State.OUTSIDE]
-    return outside[0] if outside else None

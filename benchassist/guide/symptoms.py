@@ -21,6 +21,7 @@ from benchassist.geometry.adjusting import (
     amount_for,
 )
 from benchassist.geometry.measured import Reading
+from benchassist.geometry.possible import Impossible
 from benchassist.guide.entries import Name, Text
 from benchassist.guide.prompts import StepId
 from benchassist.job.base import Frozen
@@ -180,7 +181,7 @@ def _advice(
     if cause.by and offset:
         try:
             amount = amount_for(cause.by, float(offset), lengths)
-        except ValueError:
+        except Impossible:
             reckoned = "No bend makes up for so large an offset: measure it again."
         else:
             by, reckoned = f" by about {_now(amount)}", _reckoned(cause.by, amount, known)

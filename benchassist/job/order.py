@@ -1,5 +1,6 @@
 """The order: what the wearer should get."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 from enum import StrEnum
 from typing import Annotated, Literal
@@ -175,6 +176,10 @@ class FrameOrder(Frozen):
     face_form: Angle | None = None
     material: FrameMaterial | None = None
     rim: Rim | None = None
+
+    def lacking(self, sizes: Sequence[str]) -> tuple[str, ...]:
+        """Which of these sizes are not stated, as the trade writes them: 'DBL' for 'dbl'."""
+        return tuple(name.upper() for name in sizes if getattr(self, name) is None)
 
 
 class Order(Frozen):

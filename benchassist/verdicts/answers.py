@@ -24,11 +24,13 @@ class MeasuredCheck:
         needs: names of the measurements, all of which it needs.
         findings: the findings for a whole set of measurements; raises ValueError naming the
             value when the set cannot be.
+        sizes: names of the sizes of the frame that must be ordered, such as 'dbl'.
     """
 
     id: str
     needs: tuple[str, ...]
     findings: Callable[[Case, Measures], tuple[Finding, ...]]
+    sizes: tuple[str, ...] = ()
 
 
 _CHOSEN = {
@@ -72,6 +74,13 @@ def judge_answers(case: Case, measured: tuple[MeasuredCheck, ...]) -> tuple[Find
     return tuple(findings)
 
 
+def judge_answer(case: Case, check: MeasuredCheck) -> tuple[Finding, ...]:
+    """The findings on one check alone; none while it is not answered."""
+    step, _, name = check.id.partition(".")
+    answer = _by_step(case)[step].get(name)
+    return () if answer is None else _answer(case, check.id, answer, check)
+
+
 def _by_step(case: Case) -> dict[str, Mapping[str, Answer]]:
     now = case.now
     return {
@@ -109,6 +118,10 @@ def _answer(
             return (_by_eye(subject, answer),)
         names = listed(tuple(name.replace("_", " ") for name in lacking))
         return (subject.missing(f"{subject.what}: still to be measured: {names}."),)
+    unordered = listed(case.order.frame.lacking(check.sizes))
+    if unordered:
+        said = f"{subject.what}: measured, but the order does not state the frame's {unordered}"
+        return (subject.missing(f"{said}."),)
     return _measured(case, subject, answer, check)
 
 
@@ -125,6 +138,7 @@ def _measured(
 ) -> tuple[Finding, ...]:
     try:
         findings = check.findings(case, answer.measured)
+    # Wider than `Impossible`: a lens at its own focus or on edge is refused by the optics.
     except ValueError as impossible:
         return (subject.missing(f"{subject.what}: measure again, {impossible}."),)
     seen_fault = answer.seen is Seen.FAULT

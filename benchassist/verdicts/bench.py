@@ -1,19 +1,20 @@
 """The measured checks of the frame on the bench, through the geometry to a verdict."""
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass
 from decimal import Decimal
 
 from benchassist.geometry.measured import Measured
-from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import MeasuredCheck, Measures, subject_of
+from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_limit
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.consequence import consequence
-from benchassist.verdicts.exact import ZERO, millionth
+from benchassist.verdicts.exact import millionth
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.rocking_told import why_it_rocks
-from benchassist.verdicts.weigh import READING_DECIDES, Subject, Value
+from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import (
     degrees,
     limit_size,
@@ -23,39 +24,16 @@ from benchassist.verdicts.words import (
     tenth,
 )
 
-LOOK_AGAIN = "not good and not yet to be put right: look again"
 COVERS = Decimal(2)
 """So many standard uncertainties are told as what a number is known to: about 95 %."""
 
 
-def bench_finding(case: Case, subject: Subject, name: str, value: Value, said: str) -> Finding:
-    """The finding by a proposed bench limit: between good and put right, look again.
-
-    Args:
-        case: the job and its limits.
-        subject: what is judged.
-        name: the row of the bench limits.
-        value: the numbers; its difference is judged.
-        said: the sentence up to the limit.
-    """
-    limit, guard = bench_limit(case, name)
-    doubt = LOOK_AGAIN if value.doubt == READING_DECIDES else value.doubt
-    told = replace(value, unit=limit.unit, doubt=doubt)
-    return subject.judged(told, limit, guard, said)
-
-
-def bench_limit(case: Case, name: str) -> tuple[Limit, Decimal]:
-    """A proposed limit (where it is put right) and the width from there down to good.
-
-    Raises:
-        LookupError: the bench limits have no such row.
-    """
-    row = case.limits.bench.row(name)
-    limit = row.bands[0].limit({}) if row else None
-    if row is None or limit is None:
-        raise LookupError(f"the bench limits have no row {name}")
-    good = row.bands[0].good
-    return limit, ZERO if good is None else limit.value - good
+def bench_check(
+    name: str, findings: Callable[[Case, Measures], tuple[Finding, ...]]
+) -> MeasuredCheck:
+    """A check of the bench with what its numbers need."""
+    needs = found.NEEDS[name]
+    return MeasuredCheck(f"bench.{name}", needs.read, findings, needs.sizes)
 
 
 def _part(check: str, part: str, what: str, eye: Eye | None = None) -> Subject:
@@ -259,7 +237,7 @@ def _table(
     )
     judged = bench_finding(case, subject_of(check), "table-touch", value, said)
     if judged.state in {State.OUTSIDE, State.CLOSE}:
-        return (judged, why_it_rocks(case, check, gap))
+        return (judged, why_it_rocks(case, check))
     return (judged,)
 
 
@@ -288,30 +266,14 @@ def _plain(difference: Decimal) -> Value:
 
 
 BENCH_CHECKS = (
-    MeasuredCheck("bench.rotation", ("right_marks", "left_marks", "separation"), _rotation),
-    MeasuredCheck(
-        "bench.skew", ("right_outer", "right_inner", "left_inner", "left_outer"), _skew
-    ),
-    MeasuredCheck(
-        "bench.x-ing",
-        ("right_top", "right_bottom", "left_top", "left_bottom", "apart"),
-        _x_ing,
-    ),
-    MeasuredCheck(
-        "bench.four-point",
-        ("right_nasal", "right_temporal", "left_nasal", "left_temporal"),
-        _four_point,
-    ),
-    MeasuredCheck(
-        "bench.open-angle", ("right_out", "right_back", "left_out", "left_back"), _open_angle
-    ),
-    MeasuredCheck("bench.pantoscopic", ("right_offset", "left_offset"), _pantoscopic),
-    MeasuredCheck("bench.table-inverted", ("right_gap", "left_gap", "run"), _table_inverted),
-    MeasuredCheck("bench.table-upright", ("right_gap", "left_gap", "run"), _table_upright),
-    MeasuredCheck(
-        "bench.temple-bend",
-        ("right_start", "left_start", "right_drop", "left_drop"),
-        _temple_bend,
-    ),
+    bench_check("rotation", _rotation),
+    bench_check("skew", _skew),
+    bench_check("x-ing", _x_ing),
+    bench_check("four-point", _four_point),
+    bench_check("open-angle", _open_angle),
+    bench_check("pantoscopic", _pantoscopic),
+    bench_check("table-inverted", _table_inverted),
+    bench_check("table-upright", _table_upright),
+    bench_check("temple-bend", _temple_bend),
 )
 """The bench checks whose measurements are judged, in the order of the bench."""

@@ -5,11 +5,15 @@ from collections.abc import Callable, Mapping
 from benchassist.geometry.alignment import fold
 from benchassist.geometry.bench_measured import measured_form_from_depth
 from benchassist.geometry.fault import Fault
+from benchassist.geometry.possible import Impossible
 from benchassist.job.order import FrameOrder
 from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import Measures
 from benchassist.verdicts.frame_measured import RULE
+
+_LENS_BY_LENS = "rotation"
+"""The check whose measurements of one lens are whole without those of the other."""
 
 
 def faults_of(frame: FrameOrder, check: str, read: Measures) -> tuple[Fault, ...]:
@@ -23,17 +27,20 @@ def faults_of(frame: FrameOrder, check: str, read: Measures) -> tuple[Fault, ...
     There are none where the set is not complete or cannot be.
     """
     rule = _RULES.get(check)
+    if rule is None or not (check == _LENS_BY_LENS or found.is_whole(check, frame, read)):
+        return ()
     try:
-        return rule(frame, read) if rule else ()
-    except (KeyError, ValueError):
+        return rule(frame, read)
+    except Impossible:
         return ()
 
 
 def _rotation(_: FrameOrder, read: Measures) -> tuple[Fault, ...]:
+    """The turn of each lens whose marks were read: the other one may have none."""
     return tuple(
         Fault("rotation", found.lens_turn_of(eye, read).value, eye)
         for eye in Eye
-        if f"{eye}_marks" in read
+        if {f"{eye}_marks", "separation"} <= read.keys()
     )
 
 

@@ -4,8 +4,9 @@ from decimal import Decimal
 
 from benchassist.geometry.bench_measured import measured_fold, measured_form_from_depth
 from benchassist.optics.eye import Eye
-from benchassist.verdicts.answers import MeasuredCheck, Measures, subject_of
-from benchassist.verdicts.bench import against_order, bench_finding
+from benchassist.verdicts.answers import Measures, subject_of
+from benchassist.verdicts.bench import against_order, bench_check
+from benchassist.verdicts.bench_limits import bench_finding
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import millionth
 from benchassist.verdicts.finding import Finding
@@ -61,10 +62,8 @@ def _plain(difference: Decimal) -> Value:
 
 
 SHAPE_CHECKS = (
-    MeasuredCheck("bench.face-form", ("depth", "width"), _face_form),
-    MeasuredCheck(
-        "bench.pads", ("right_height", "left_height", "right_stand", "left_stand"), _pads
-    ),
-    MeasuredCheck("bench.fold", ("right_height", "left_height", "half_width"), _fold),
+    bench_check("face-form", _face_form),
+    bench_check("pads", _pads),
+    bench_check("fold", _fold),
 )
 """Checks that are usually answered by eye and can be measured."""

@@ -10,7 +10,8 @@ from benchassist.optics.prism import prentice
 from benchassist.optics.tilt import centre_drop
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.answers import MeasuredCheck, Measures
-from benchassist.verdicts.bench import LOOK_AGAIN, against_order, bench_finding, bench_limit
+from benchassist.verdicts.bench import against_order
+from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_limit
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
@@ -198,10 +199,15 @@ def _tilt(case: Case, read: Measures) -> tuple[Finding, ...]:
     return (tilt, *power_worn_findings(case))
 
 
+CROSS = MeasuredCheck(
+    "fit.cross", ("right_across", "right_up", "left_across", "left_up"), _cross
+)
+"""Where the fitting crosses, or the centres of the lenses, stand before the pupils."""
+
 FIT_CHECKS = (
     MeasuredCheck("fit.vertex", ("right", "left"), _vertex),
     MeasuredCheck("fit.level", ("ends",), level_findings),
-    MeasuredCheck("fit.cross", ("right_across", "right_up", "left_across", "left_up"), _cross),
+    CROSS,
     MeasuredCheck("fit.tilt", ("tilt",), _tilt),
     MeasuredCheck("fit.face-form", ("right", "left"), form_findings),
     MeasuredCheck("fit.slipping", ("slip",), slip_findings),

@@ -1,9 +1,13 @@
 """The numbers of the frame as its bench measurements give them, and how well each is known.
 
-Each function takes the measurements of one check by their names. It raises ValueError naming
-the value when the set cannot be, or what the order does not say, and KeyError for a measurement
-that is not there.
+Each function that gives a number takes the measurements of one check by their names, all that
+`NEEDS` names, and raises `Impossible` when no frame can show them. `counted` hands out only
+what is whole and still counts.
 """
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
 
 from benchassist.geometry.alignment import AlongFront, LeanGaps
 from benchassist.geometry.bench_measured import (
@@ -22,6 +26,7 @@ from benchassist.geometry.bench_measured import (
 )
 from benchassist.geometry.measured import Measured
 from benchassist.geometry.touch import Gaps
+from benchassist.job.document import Job
 from benchassist.job.order import FrameOrder
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.answers import Measures
@@ -32,8 +37,82 @@ FEELER = Tools(gap=0.06, length=0.5)
 GRATICULE = Tools(gap=0.12, length=0.5)
 """A graticule in steps of 0.25 mm, placed within 0.1 mm. Own proposal."""
 
-RULE = Tools(gap=0.25, length=0.5, angle=1.5)
-"""A rule in steps of 0.5 mm, placed within 0.2 mm, and a protractor. Own proposal."""
+RULE = Tools(gap=0.25, length=0.5)
+"""A rule in steps of 0.5 mm, placed within 0.2 mm. Own proposal."""
+
+
+@dataclass(frozen=True, slots=True)
+class Needs:
+    """What the numbers of one bench check are reckoned from.
+
+    Attributes:
+        read: names of its measurements, all of which it needs.
+        sizes: names of the sizes that the order must state: 'a', 'b' or 'dbl'.
+    """
+
+    read: tuple[str, ...]
+    sizes: tuple[str, ...] = ()
+
+
+NEEDS: Mapping[str, Needs] = {
+    "rotation": Needs(("right_marks", "left_marks", "separation")),
+    "skew": Needs(("right_outer", "right_inner", "left_inner", "left_outer"), ("a", "dbl")),
+    "x-ing": Needs(("right_top", "right_bottom", "left_top", "left_bottom", "apart")),
+    "face-form": Needs(("depth", "width")),
+    "four-point": Needs(
+        ("right_nasal", "right_temporal", "left_nasal", "left_temporal"), ("a", "dbl")
+    ),
+    "pads": Needs(("right_height", "left_height", "right_stand", "left_stand")),
+    "open-angle": Needs(("right_out", "right_back", "left_out", "left_back")),
+    "pantoscopic": Needs(("right_offset", "left_offset"), ("b",)),
+    "table-inverted": Needs(("right_gap", "left_gap", "run")),
+    "table-upright": Needs(("right_gap", "left_gap", "run")),
+    "temple-bend": Needs(("right_start", "left_start", "right_drop", "left_drop")),
+    "fold": Needs(("right_height", "left_height", "half_width")),
+}
+"""What each measured check of the bench needs, by its name, in the order of the bench."""
+
+
+class Why(StrEnum):
+    """Why measurements tell nothing."""
+
+    NOT_MEASURED = "not measured, or not all of it"
+    AGAIN = "to be measured again after a correction"
+    NOT_ORDERED = "reckoned with a size of the frame that is not ordered"
+    IMPOSSIBLE = "read as no frame can show it"
+    CONTRADICTORY = "not true together"
+
+
+def is_whole(name: str, frame: FrameOrder, read: Measures) -> bool:
+    """Whether all is there from which a check of the bench is reckoned."""
+    needs = NEEDS.get(name)
+    return (
+        needs is not None
+        and all(one in read for one in needs.read)
+        and not frame.lacking(needs.sizes)
+    )
+
+
+def counted(job: Job, name: str) -> Measures | None:
+    """The measurements of a check of the bench that count.
+
+    None where it is not measured, or not all of it, where it is to be done again, or where a
+    size with which it is reckoned is not ordered; `why_not` says which.
+    """
+    answer = job.now.bench.answers.get(name)
+    if answer is None or answer.again_because:
+        return None
+    return answer.measured if is_whole(name, job.order.frame, answer.measured) else None
+
+
+def why_not(job: Job, name: str) -> Why | None:
+    """Why the measurements of a check do not count; None where they do."""
+    if counted(job, name) is not None:
+        return None
+    answer = job.now.bench.answers.get(name)
+    if answer is None or any(one not in answer.measured for one in NEEDS[name].read):
+        return Why.NOT_MEASURED
+    return Why.AGAIN if answer.again_because else Why.NOT_ORDERED
 
 
 def lens_turn_of(eye: Eye, read: Measures) -> Measured:
@@ -67,9 +146,7 @@ def open_angle_of(eye: Eye, read: Measures) -> Measured:
 
 def pantoscopic_of(eye: Eye, frame: FrameOrder, read: Measures) -> Measured:
     """The pantoscopic angle of one side, degrees, positive with the temple pointing down."""
-    if frame.b is None:
-        raise ValueError("the frame's B is needed and not ordered yet")
-    return measured_pantoscopic(float(read[f"{eye}_offset"]), float(frame.b), FEELER)
+    return measured_pantoscopic(float(read[f"{eye}_offset"]), _size(frame, "b"), FEELER)
 
 
 def at_plate(read: Measures) -> Measured:
@@ -89,9 +166,19 @@ def two_way(upright: Measures, inverted: Measures) -> MeasuredTouch:
 
 def _front(frame: FrameOrder) -> tuple[float, float]:
     """A and half of DBL, mm."""
-    if frame.a is None or frame.dbl is None:
-        raise ValueError("the frame's A and DBL are needed and not ordered yet")
-    return float(frame.a), float(frame.dbl) / 2.0
+    return _size(frame, "a"), _size(frame, "dbl") / 2.0
+
+
+def _size(frame: FrameOrder, name: str) -> float:
+    """A size of the frame, mm.
+
+    Raises:
+        ValueError: it is not ordered, for which `FrameOrder.lacking` is there to ask first.
+    """
+    size = {"a": frame.a, "b": frame.b, "dbl": frame.dbl}[name]
+    if size is None:
+        raise ValueError(f"the order states no {name.upper()}")
+    return float(size)
 
 
 def _along(read: Measures, outer: str, inner: str) -> AlongFront:

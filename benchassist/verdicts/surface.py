@@ -12,7 +12,7 @@ from benchassist.job.surface import Defect, DefectKind, DefectSurface
 from benchassist.limits.rule import Rule
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.answers import MeasuredCheck, Measures
-from benchassist.verdicts.bench import bench_finding
+from benchassist.verdicts.bench_limits import bench_finding
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import millionth
 from benchassist.verdicts.finding import Finding, State

@@ -10,7 +10,7 @@ from benchassist.optics.eye import Eye
 from benchassist.optics.power import Power, difference, normal_axis
 from benchassist.optics.tilt import ROTATION_CENTRE, combined_tilt, exact_factors, tilted
 from benchassist.optics.vertex import effect_at
-from benchassist.verdicts.bench import bench_finding
+from benchassist.verdicts.bench_limits import bench_finding
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import millionth
 from benchassist.verdicts.finding import Finding

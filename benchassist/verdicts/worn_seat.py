@@ -8,7 +8,8 @@ from benchassist.geometry.on_face import cross_height_difference
 from benchassist.job.checks import Seen
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.answers import Measures
-from benchassist.verdicts.bench import against_order, bench_finding, bench_limit
+from benchassist.verdicts.bench import against_order
+from benchassist.verdicts.bench_limits import bench_finding, bench_limit
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.consequence import between_the_eyes, centre_distance
 from benchassist.verdicts.finding import Finding, State

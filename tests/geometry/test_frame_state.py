@@ -20,6 +20,7 @@ from benchassist.geometry.frame_state import (
     Bridge,
     FramePoints,
     FrameState,
+    HalfPoints,
     Made,
     SideState,
     frame_points,
@@ -29,7 +30,6 @@ from benchassist.geometry.shown import (
     apart,
     edge_gaps,
     end_heights,
-    folded_height,
     marks,
     pantoscopic_offset,
     plane_step,
@@ -119,6 +119,12 @@ def test_the_mirror_image_measures_alike(state: FrameState) -> None:
         for stand in (upright, inverted):
             gap = stand(here).behind[eye]
             assert stand(there).behind[eye.other] == pytest.approx(gap, abs=1e-9)
+
+
+def folded_height(half: HalfPoints) -> float:
+    """The height of a folded shaft over its own hinge where it crosses the midline, mm."""
+    (x, y, _), (further, higher, _) = half.hinge, half.folded
+    return (higher - y) * x / (x - further)
 
 
 @modest

@@ -14,7 +14,7 @@ from benchassist.geometry.alignment import (
     skew,
     x_ing,
 )
-from benchassist.geometry.possible import READING_ERROR
+from benchassist.geometry.possible import READING_ERROR, Impossible
 from benchassist.geometry.touch import Gaps, inverted_angle, two_way_touch, upright_angle
 
 DOWN = Gaps(0.0, 0.0)
@@ -74,7 +74,7 @@ DOWN = Gaps(0.0, 0.0)
 )
 def test_an_impossible_set_is_refused(said: str, refused: object) -> None:
     assert callable(refused)
-    with pytest.raises(ValueError, match=r"[^.]$") as found:
+    with pytest.raises(Impossible, match=r"[^.]$") as found:
         refused()
     assert str(found.value).startswith(said)
     assert ": " in str(found.value), "it says what to do"

@@ -7,7 +7,6 @@ from benchassist.geometry.touch import (
     Gaps,
     inverted_angle,
     rim_gap,
-    temple_share,
     tip_gap,
     two_way_touch,
     upright_angle,
@@ -90,11 +89,6 @@ def test_a_rim_that_lifts_shows_the_same_fault_smaller() -> None:
     assert lifted == pytest.approx(-3.0)
 
 
-def test_x_ing_is_taken_out_of_the_touch_angle() -> None:
-    touch = upright_angle(Gaps(0.0, 3.2), 128.0)
-    assert temple_share(touch, 0.5) == pytest.approx(0.93, abs=0.005)
-
-
 def test_limit_of_one_millimetre_is_less_than_half_a_degree() -> None:
     assert upright_angle(Gaps(0.0, 1.0), 128.0) == pytest.approx(0.45, abs=0.005)
 
@@ -110,5 +104,3 @@ def test_impossible_input_is_refused() -> None:
         two_way_touch(LEVEL, -5.0, LEVEL, 100.0)
     with pytest.raises(ValueError, match="rim span 0"):
         tip_gap(LEVEL, LEVEL, 0.0, 150.0)
-    with pytest.raises(ValueError, match="X-ing nan"):
-        temple_share(1.0, float("nan"))

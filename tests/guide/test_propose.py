@@ -1,58 +1,20 @@
 """What is proposed for a bent frame: the innermost fault, its side and its amount."""
 
 from dataclasses import replace
-from decimal import Decimal
 from types import ModuleType
-from typing import Any
 
 import pytest
 
 from benchassist.geometry.frame_state import FrameState
-from benchassist.guide.conditions import why_not
-from benchassist.guide.flow import Standing, standing
-from benchassist.guide.load import load_guide
-from benchassist.guide.prompts import StepId
 from benchassist.guide.propose import GoOn, Proposal, proposal
 from benchassist.guide.reopening import Done, reopen
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import Job
-from benchassist.job.order import Design, FrameMaterial
-from benchassist.limits.load import load_limits
+from benchassist.job.order import FrameMaterial
 from benchassist.optics.eye import Eye
-from benchassist.verdicts.judge import judge
-from benchassist.verdicts.rocking import rocking
-from tests.guide.jobs import job_for
-
-GUIDE = load_guide()
-LIMITS = load_limits(job_for(Design.BIFOCAL).order.rule_set)
-
-
-def job_of(frames: ModuleType, state: FrameState, **frame: Any) -> Job:
-    """A job in which everything at the bench was measured without an error."""
-    made = state.made
-    job = job_for(Design.BIFOCAL)
-    sizes = {name: Decimal(str(getattr(made, name))) for name in ("a", "b", "dbl")}
-    order = job.order.frame.with_(
-        **sizes,
-        temple_length=Decimal(str(made.temple_length)),
-        face_form=Decimal(str(made.face_form)),
-        **{"material": FrameMaterial.METAL, **frame},
-    )
-    job = job.with_(order=job.order.with_(frame=order))
-    shown = frames.exact(state, marks_over_own_rim=True)
-    answers = {}
-    for prompt in GUIDE.step(StepId.BENCH).prompts:
-        if why_not(prompt, job) is None:
-            values = {
-                name: Decimal(str(round(value, 3)))
-                for name, value in shown.get(prompt.id, {}).items()
-            }
-            answers[prompt.name] = Answer(measured=values) if values else Answer(seen=Seen.GOOD)
-    return job.with_now(job.now.with_(bench=job.now.bench.with_(answers=answers)))
-
-
-def stands(job: Job) -> Standing:
-    return standing(job, judge(job, LIMITS), GUIDE)
+from benchassist.verdicts.frame_measured import Why
+from benchassist.verdicts.rocking import Lacking, rocking
+from tests.guide.bent import GUIDE, job_of, stands
 
 
 def proposed(job: Job) -> Proposal:
@@ -146,8 +108,8 @@ def test_measurements_that_contradict_each_other_are_taken_again(frames: ModuleT
     assert one.go_on is GoOn.MEASURE
     assert "cannot all be right" in one.sentence
     found = rocking(job)
-    assert found is not None
-    assert not found.agrees
+    assert isinstance(found, Lacking)
+    assert found.why is Why.CONTRADICTORY
 
 
 def test_three_times_in_one_place_is_enough(frames: ModuleType) -> None:

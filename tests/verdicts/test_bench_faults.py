@@ -74,6 +74,24 @@ def test_what_is_not_complete_is_not_drawn(check: str) -> None:
     assert faults_of(FRAME, check, {}) == ()
 
 
+@pytest.mark.parametrize("check", READ)
+def test_half_a_set_is_not_drawn_but_for_a_lens_of_its_own(check: str) -> None:
+    """One lens may have marks and the other none."""
+    read = {name: Decimal(text) for name, text in READ[check].items()}
+    drawn = {
+        len(faults_of(FRAME, check, {k: v for k, v in read.items() if k != name}))
+        for name in read
+    }
+    assert drawn == ({0, 1} if check == "rotation" else {0})
+
+
+def test_what_cannot_be_or_has_no_size_to_reckon_with_is_not_drawn() -> None:
+    steep = {"right_offset": Decimal(39), "left_offset": Decimal(0)}
+    assert faults_of(FRAME, "pantoscopic", steep) == ()
+    assert faults_of(FrameOrder(), "pantoscopic", {**steep, "right_offset": Decimal(0)}) == ()
+    assert faults_of(FRAME, "shafts", {}) == ()
+
+
 def test_form_is_compared_with_the_order_alone() -> None:
     bare = FrameOrder(a=Decimal(52), b=Decimal(38), dbl=Decimal(18))
     read = {name: Decimal(text) for name, text in READ["face-form"].items()}

@@ -1,5 +1,6 @@
 """The checks that make up the table touch, brought to agree."""
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -7,9 +8,22 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import Job
+from benchassist.limits.table import Row, Table
+from benchassist.verdicts.frame_measured import Why
 from benchassist.verdicts.judge import judge
-from benchassist.verdicts.rocking import PANTOSCOPIC, SKEW, X_ING, Rocking, rocking
+from benchassist.verdicts.rocking import (
+    PANTOSCOPIC,
+    SKEW,
+    TIPS,
+    X_ING,
+    Lacking,
+    Rocking,
+    rocking,
+    tips_of,
+)
+from benchassist.verdicts.rocking_told import LACKING_TOLD
 from tests.verdicts.jobs import ISO, job_of, plain_limits
 
 FRAME = {"a": "52", "b": "40", "dbl": "18"}
@@ -34,13 +48,12 @@ def job(**changed: dict[str, str]) -> Job:
 
 def found(one: Job) -> Rocking:
     rocked = rocking(one)
-    assert rocked is not None
+    assert isinstance(rocked, Rocking)
     return rocked
 
 
 def test_a_level_frame_has_no_share() -> None:
     rocked = found(job())
-    assert rocked.agrees
     assert {share.name for share in rocked.shares} == {SKEW, X_ING, PANTOSCOPIC}
     assert all(share.value == share.angle == 0 for share in rocked.shares)
 
@@ -58,7 +71,6 @@ def test_the_parts_that_are_measured_are_left_where_they_explain_it() -> None:
     rocked = found(job(x_ing={"left_top": "1.4"}, table_inverted={"right_gap": "3.9"}))
     assert rocked.share(X_ING).value == pytest.approx(Decimal("2.23"), abs=Decimal("0.03"))
     assert abs(rocked.share(PANTOSCOPIC).value) < Decimal("0.03")
-    assert rocked.agrees
 
 
 def test_two_faults_that_hide_each_other_are_both_there() -> None:
@@ -69,17 +81,48 @@ def test_two_faults_that_hide_each_other_are_both_there() -> None:
 
 
 def test_what_cannot_be_true_together_is_said() -> None:
-    assert not found(job(table_inverted={"right_gap": "9"})).agrees
+    assert rocking(job(table_inverted={"right_gap": "9"})) == Lacking(
+        ("skew", "x-ing", "pantoscopic", "table-inverted"), Why.CONTRADICTORY
+    )
+
+
+def answered(one: Job, **changed: Answer | None) -> Job:
+    """The job with some answers of the bench changed, or without them."""
+    bench = one.now.bench
+    answers = dict(bench.answers) | {k.replace("_", "-"): v for k, v in changed.items()}
+    kept = {name: answer for name, answer in answers.items() if answer is not None}
+    return one.with_now(one.now.with_(bench=bench.with_(answers=kept)))
 
 
 @pytest.mark.parametrize("name", LEVEL)
 def test_all_four_must_be_measured_and_count(name: str) -> None:
+    whole, key = job(), name.replace("-", "_")
+    answer = whole.now.bench.answers[name]
+    again = answer.with_(again_because=("bench.skew",))
+    half = Answer(measured=dict(list(answer.measured.items())[1:]))
+    by_eye = Answer(seen=Seen.GOOD)
+    for changed in (None, half, by_eye):
+        one = answered(whole, **{key: changed})
+        assert rocking(one) == Lacking((name,), Why.NOT_MEASURED)
+    assert rocking(answered(whole, **{key: again})) == Lacking((name,), Why.AGAIN)
+
+
+def test_what_is_not_ordered_is_named_once() -> None:
     whole = job()
-    answers = {**whole.now.bench.answers}
-    again = answers[name].with_(again_because=("bench.skew",))
-    for changed in ({**answers, name: again}, {k: v for k, v in answers.items() if k != name}):
-        bench = whole.now.bench.with_(answers=changed)
-        assert rocking(whole.with_now(whole.now.with_(bench=bench))) is None
+    bare = whole.with_(order=whole.order.with_(frame=whole.order.frame.with_(a=None, b=None)))
+    assert rocking(bare) == Lacking(("A", "B"), Why.NOT_ORDERED)
+
+
+def test_a_set_that_no_frame_can_show_is_named() -> None:
+    one = job(x_ing={"left_top": "40"}, pantoscopic={"left_offset": "41"})
+    assert rocking(one) == Lacking(("x-ing", "pantoscopic"), Why.IMPOSSIBLE)
+
+
+def test_what_is_to_be_measured_is_asked_for_before_anything_else() -> None:
+    one = job(x_ing={"left_top": "40"})
+    again = one.now.bench.answers["skew"].with_(again_because=("bench.x-ing",))
+    one = answered(one, skew=again, pantoscopic=None)
+    assert rocking(one) == Lacking(("pantoscopic",), Why.NOT_MEASURED)
 
 
 gaps = st.integers(0, 40).map(lambda tenths: str(Decimal(tenths) / 10))
@@ -87,19 +130,20 @@ gaps = st.integers(0, 40).map(lambda tenths: str(Decimal(tenths) / 10))
 
 @settings(max_examples=60, deadline=None)
 @given(gaps, gaps, gaps)
-def test_the_best_values_add_up_better_than_the_measured_ones(
-    top: str, offset: str, gap: str
-) -> None:
-    rocked = found(
+def test_the_best_values_add_up_to_the_angle(top: str, offset: str, gap: str) -> None:
+    """What is left apart is what the table itself may be out by: three times 0.05 degrees."""
+    rocked = rocking(
         job(
             x_ing={"left_top": top},
             pantoscopic={"right_offset": offset},
             table_inverted={"right_gap": gap},
         )
     )
-    apart = abs(rocked.angle - sum(share.angle for share in rocked.shares))
-    measured = abs(Decimal(rocked.misfit)) * Decimal("0.6")
-    assert apart <= measured + Decimal("0.001")
+    if isinstance(rocked, Rocking):
+        apart = abs(rocked.angle - sum(share.angle for share in rocked.shares))
+        assert apart <= Decimal("0.15")
+    else:
+        assert rocked.why is Why.CONTRADICTORY
 
 
 def why(one: Job, check: str) -> str:
@@ -132,24 +176,147 @@ def test_what_is_not_measured_is_asked_for() -> None:
     )
 
 
-def test_a_slip_of_the_hand_is_not_explained() -> None:
-    assert "contradict one another" in why(
-        job(table_inverted={"right_gap": "9"}), "table-inverted"
-    )
+TOUCH = {"table_inverted": {"right_gap": "0.9"}}
 
 
 @pytest.mark.parametrize(
-    ("left_gap", "first"), [("3.0", "the bends of the tips"), ("0.0", "the bends of the tips")]
+    ("one", "says"),
+    [
+        (
+            answered(
+                job(**TOUCH),
+                x_ing=Answer(measured=LEVEL["x-ing"], again_because=("bench.skew",)),
+            ),
+            "To say why it rocks, measure again after the correction: X-ing.",
+        ),
+        (
+            job_of({}, {"bench": job(**TOUCH).now.bench.model_dump(mode="json")}),
+            "To say why it rocks, enter in the order the frame's A, DBL and B.",
+        ),
+        (
+            job(**TOUCH, x_ing={"left_top": "40"}),
+            "To say why it rocks, measure again, because no frame shows what was read: X-ing.",
+        ),
+        (
+            job(table_inverted={"right_gap": "9"}),
+            LACKING_TOLD[Why.CONTRADICTORY],
+        ),
+    ],
+    ids=lambda value: "" if isinstance(value, Job) else value[-20:],
 )
-def test_upright_the_tips_are_told_from_the_temples(left_gap: str, first: str) -> None:
-    whole = job()
-    upright = {
-        "right_gap": "0" if left_gap != "0.0" else "2.0",
-        "left_gap": left_gap,
-        "run": "128",
-    }
-    answer = whole.now.bench.answers["skew"].with_(measured=upright)
-    bench = whole.now.bench.with_(answers={**whole.now.bench.answers, "table-upright": answer})
-    told = why(whole.with_now(whole.now.with_(bench=bench)), "table-upright")
+def test_why_nothing_can_be_said_is_a_whole_sentence(one: Job, says: str) -> None:
+    assert why(one, "table-inverted") == says
+
+
+def test_every_reason_has_its_sentence() -> None:
+    assert set(LACKING_TOLD) == set(Why)
+
+
+def test_many_small_causes_are_told_all_the_same() -> None:
+    """0.3 degrees on the table are shared out until no cause makes 0.15 of them."""
+    small = job(table_inverted={"right_gap": "0.6"}, skew={"right_inner": "10.1"})
+    told = why(small, "table-inverted")
+    assert told.startswith("Of 0.3° between the temples, 0.1° by X-ing")
+    assert told.endswith("Put right first: X-ing.")
+
+
+def upright(one: Job, right_gap: str, left_gap: str) -> Job:
+    """The job with the touch upright measured."""
+    read = {"right_gap": right_gap, "left_gap": left_gap, "run": "128"}
+    return answered(one, table_upright=Answer(measured=read))
+
+
+@pytest.mark.parametrize("gaps", [("0", "3.0"), ("2.0", "0")])
+def test_upright_the_tips_are_told_from_the_temples(gaps: tuple[str, str]) -> None:
+    told = why(upright(job(), *gaps), "table-upright")
     assert "the temple angles open 0.0 mm" in told
-    assert told.endswith(f"Put right first: {first}.")
+    assert told.endswith("Put right first: the bends of the tips.")
+
+
+LIMITS = {
+    **dict.fromkeys(("skew", "x-ing", "pantoscopic", "table-touch"), Decimal(1)),
+    "bend-start": Decimal(2),
+    "bend-drop": Decimal(10),
+}
+"""Limits of the tests' own, by the row, mm and degrees."""
+
+
+def test_the_innermost_past_its_limit_comes_first_whatever_is_larger() -> None:
+    both = found(
+        job(
+            x_ing={"left_top": "0.8"},
+            pantoscopic={"right_offset": "7.2"},
+            table_inverted={"right_gap": "6.0"},
+        )
+    )
+    assert both.largest.name == PANTOSCOPIC
+    assert both.first(LIMITS, is_upright=False) == X_ING
+    switched_off = {row: limit for row, limit in LIMITS.items() if row != "x-ing"}
+    assert both.first(switched_off, is_upright=False) == PANTOSCOPIC
+
+
+def test_what_hides_on_the_table_comes_first_although_it_lifts_the_other_way() -> None:
+    hidden = found(
+        upright(job(x_ing={"left_top": "-0.9"}, pantoscopic={"right_offset": "6.7"}), "0", "3")
+    )
+    assert hidden.angle == 0
+    assert hidden.first(LIMITS, is_upright=True) == X_ING
+
+
+def test_within_their_limits_the_largest_is_put_right_and_then_the_tips() -> None:
+    """The tips are left alone until the table upside down is within its limit."""
+    for gap, first in (("1.2", X_ING), ("0.8", TIPS)):
+        rocked = found(upright(job(table_inverted={"right_gap": gap}), "0", "4.0"))
+        assert rocked.past(LIMITS) is None
+        assert rocked.first(LIMITS, is_upright=True) == first
+        assert rocked.first(LIMITS, is_upright=False) == X_ING
+
+
+BENT = {"right_start": "103", "left_start": "100", "right_drop": "45", "left_drop": "45"}
+
+
+@pytest.mark.parametrize(
+    ("bend", "first"),
+    [
+        (None, X_ING),
+        (Answer(measured={**BENT, "right_start": "101"}), X_ING),
+        (Answer(measured=BENT), TIPS),
+        (Answer(measured={**BENT, "right_start": "100", "left_drop": "30"}), TIPS),
+        (Answer(measured=BENT, again_because=("bench.x-ing",)), X_ING),
+        (Answer(seen=Seen.FAULT), TIPS),
+        (Answer(seen=Seen.FAULT, again_because=("bench.x-ing",)), X_ING),
+    ],
+)
+def test_a_bend_past_its_limit_goes_before_what_is_within(
+    bend: Answer | None, first: str
+) -> None:
+    """The temple angles open 1.0 of 1.3 mm, and nothing that makes them up is past a limit."""
+    one = upright(job(table_inverted={"right_gap": "0.8"}), "0", "1.3")
+    rocked = found(answered(one, temple_bend=bend))
+    assert rocked.first(LIMITS, is_upright=True) == first
+
+
+def test_tips_that_cannot_be_are_left_out() -> None:
+    for gaps in (("2", "2"), ("-0.4", "3")):
+        assert tips_of(upright(job(), *gaps)) is None
+    assert tips_of(job()) is None
+
+
+def test_a_limit_that_the_workshop_switched_off_puts_nothing_first() -> None:
+    """X-ing of 1.3 degrees with 1.7 of the temples, once judged and once not."""
+    one = job(
+        x_ing={"left_top": "0.8"},
+        pantoscopic={"right_offset": "7.2"},
+        table_inverted={"right_gap": "6.0"},
+    )
+    assert why(one, "table-inverted").endswith("Put right first: X-ing.")
+    limits = plain_limits(ISO)
+    rows = tuple(_off(row) if row.id == "x-ing" else row for row in limits.bench.rows)
+    findings = judge(one, replace(limits, bench=Table(rows)))
+    told = next(item for item in findings if item.key == "bench.table-inverted.why")
+    assert told.sentence.endswith("Put right first: unequal pantoscopic angles.")
+
+
+def _off(row: Row) -> Row:
+    band = row.bands[0]
+    return replace(row, bands=(replace(band, rule=replace(band.rule, off="switched off")),))

@@ -11,7 +11,7 @@ from benchassist.limits.load import Decision
 from benchassist.optics.eye import Eye
 from benchassist.optics.power import difference
 from benchassist.verdicts.addition import judge_additions
-from benchassist.verdicts.answers import judge_answers
+from benchassist.verdicts.answers import judge_answer
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.centration import judge_centration
 from benchassist.verdicts.decentration import judge_decentration
@@ -20,7 +20,7 @@ from benchassist.verdicts.diagnose.sight import Sight
 from benchassist.verdicts.diagnose.stand_in import Change, as_predicted, as_read
 from benchassist.verdicts.exact import ZERO, ExactPrism, MinusForm
 from benchassist.verdicts.finding import Finding, State
-from benchassist.verdicts.fit import FIT_CHECKS
+from benchassist.verdicts.fit import CROSS
 from benchassist.verdicts.position import judge_positions
 from benchassist.verdicts.power import judge_powers
 from benchassist.verdicts.prism import judge_prisms
@@ -49,8 +49,8 @@ MOST_THINNING = Decimal(3)
 """The largest prism base down shared by two lenses to be thinned; own proposal."""
 
 
-def _judge_fit(case: Case) -> tuple[Finding, ...]:
-    return judge_answers(case, FIT_CHECKS)
+def _judge_cross(case: Case) -> tuple[Finding, ...]:
+    return judge_answer(case, CROSS)
 
 
 RULES_ON: dict[Quantity, tuple[Callable[[Case], tuple[Finding, ...]], ...]] = {
@@ -61,7 +61,7 @@ RULES_ON: dict[Quantity, tuple[Callable[[Case], tuple[Finding, ...]], ...]] = {
     "pd": (judge_centration, judge_decentration),
     "near_pd": (judge_positions,),
     "height": (judge_positions, judge_decentration),
-    "cross_up": (_judge_fit,),
+    "cross_up": (_judge_cross,),
 }
 """The rules of every verdict that judge a quantity."""
 
