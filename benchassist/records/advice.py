@@ -1,14 +1,16 @@
 """What a wearer is told, read from resources/handover: English, and a language over it."""
 
-import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Any, TypeVar
+from typing import Annotated
 
-from pydantic import BeforeValidator, Field, StringConstraints, ValidationError
+from pydantic import Field, StringConstraints
 
 from benchassist.assets import asset
+from benchassist.guide import entries
+from benchassist.guide.language import ENGLISH, TextFile, read_file, read_texts
+from benchassist.guide.load import load_sources
 from benchassist.job.base import Frozen
 from benchassist.job.order import (
     Design,
@@ -19,22 +21,15 @@ from benchassist.job.order import (
     Treatment,
 )
 from benchassist.limits.rule import Evidence, Source
-from benchassist.wrong import BenchError
-
-ENGLISH = "en"
-"""The language that holds every text; what another one lacks is told in English."""
 
 _ADVICE, _WORDS = "advice.toml", "words.toml"
+_SAYS = frozenset({"says"})
+"""What another language may replace of an advice."""
+
 _WITHOUT_SOURCE = frozenset({Evidence.PRACTICE, Evidence.PROPOSED})
 
-
-def _on_one_line(text: object) -> object:
-    return " ".join(text.split()) if isinstance(text, str) else text
-
-
-Text = Annotated[str, BeforeValidator(_on_one_line), StringConstraints(min_length=1)]
-Entry = TypeVar("Entry", bound=Frozen)
-Table = Mapping[str, Any]
+Text = Annotated[entries.Text, StringConstraints(min_length=1)]
+"""Words for the wearer; never empty."""
 
 
 class Section(StrEnum):
@@ -195,18 +190,13 @@ def load_teaching(language: str = ENGLISH, folder: Path | None = None) -> Teachi
     root = folder or asset("handover")
     tag = language.strip().lower().replace("_", "-").partition("-")[0]
     chosen = tag if tag in languages(root) else ENGLISH
-    sources = _sources()
-    words = _toml(root / ENGLISH / _WORDS)
-    entries = _toml(root / ENGLISH / _ADVICE).get("advice", [])
-    if chosen != ENGLISH:
-        words = {**words, **_toml(root / chosen / _WORDS)}
-        entries = _overlaid(entries, _toml(root / chosen / _ADVICE), chosen)
-    advice = tuple(_advice(item, sources) for item in entries)
+    words = read_texts(root, chosen, _WORDS, SheetWords.model_fields.keys())
+    file = read_texts(root, chosen, _ADVICE, _SAYS)
+    sources = load_sources()
+    advice = tuple(_advice(one, file, sources) for one in file.entries("advice", _AdviceEntry))
     if len({one.id for one in advice}) < len(advice):
-        raise BenchError(f"The file {_ADVICE} cannot be used: an entry is there twice.")
-    return Teaching(
-        language=chosen, words=_entry(words, SheetWords, f"{chosen}/{_WORDS}"), advice=advice
-    )
+        raise file.unusable("an entry is there twice.")
+    return Teaching(language=chosen, words=words.whole(SheetWords), advice=advice)
 
 
 def language_name(language: str, folder: Path | None = None) -> str:
@@ -215,7 +205,7 @@ def language_name(language: str, folder: Path | None = None) -> str:
     Raises:
         BenchError: its words cannot be read.
     """
-    return str(_toml((folder or asset("handover")) / language / _WORDS)["name"])
+    return str(read_file((folder or asset("handover")) / language / _WORDS).table["name"])
 
 
 def load_claims(folder: Path | None = None) -> tuple[Claim, ...]:
@@ -224,55 +214,18 @@ def load_claims(folder: Path | None = None) -> tuple[Claim, ...]:
     Raises:
         BenchError: the file cannot be used.
     """
-    file = (folder or asset("handover")) / "unsupported.toml"
-    return tuple(_entry(item, Claim, file.name) for item in _toml(file).get("claim", []))
+    file = read_file((folder or asset("handover")) / "unsupported.toml")
+    return file.entries("claim", Claim)
 
 
-def _advice(item: Table, sources: Mapping[str, Source]) -> Advice:
-    entry = _entry(item, _AdviceEntry, _ADVICE)
+def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) -> Advice:
     if not entry.source and entry.evidence not in _WITHOUT_SOURCE:
-        raise _unusable(_ADVICE, entry.id, f"it is '{entry.evidence}' and names no source")
+        raise file.unusable(
+            f"in advice '{entry.id}', it is '{entry.evidence}' and names no source."
+        )
     unknown = [name for name in entry.source if name not in sources]
     if unknown:
-        raise _unusable(_ADVICE, entry.id, f"the guide lists no source '{unknown[0]}'")
+        raise file.unusable(
+            f"in advice '{entry.id}', the guide lists no source '{unknown[0]}'."
+        )
     return Advice(**dict(entry), sources=tuple(sources[name] for name in entry.source))
-
-
-def _overlaid(entries: Iterable[Table], over: Table, language: str) -> list[Table]:
-    """The entries with the words of another language, which may replace nothing else."""
-    below = list(entries)
-    words = {str(one.get("id")): one for one in over.get("advice", [])}
-    for name, one in words.items():
-        if name not in {item["id"] for item in below} or set(one) != {"id", "says"}:
-            raise _unusable(
-                f"{language}/{_ADVICE}", name, "a language gives words to English entries only"
-            )
-    return [{**item, **words.get(item["id"], {})} for item in below]
-
-
-def _sources() -> dict[str, Source]:
-    """The publications that the guide lists."""
-    listed = _toml(asset("guide", ENGLISH, "guide.toml")).get("source", [])
-    return {one["id"]: Source(one["title"], one.get("address", "")) for one in listed}
-
-
-def _toml(path: Path) -> Table:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BenchError(f"The file {path.name} cannot be read: {error}.") from error
-
-
-def _entry(item: Table, kind: type[Entry], file: str) -> Entry:
-    try:
-        return kind.model_validate(item)
-    except ValidationError as error:
-        first = error.errors()[0]
-        field = ".".join(str(part) for part in first["loc"]) or "the entry itself"
-        raise _unusable(
-            file, str(item.get("id", "words")), f"{field}: {first['msg']}"
-        ) from error
-
-
-def _unusable(file: str, entry: str, why: str) -> BenchError:
-    return BenchError(f"The file {file} cannot be used: in '{entry}', {why}.")
