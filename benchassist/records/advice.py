@@ -8,7 +8,7 @@ from typing import Annotated
 from pydantic import Field, StringConstraints
 
 from benchassist.assets import asset
-from benchassist.guide import entries
+from benchassist.guide.entries import Words
 from benchassist.guide.language import ENGLISH, TextFile, read_file, read_texts
 from benchassist.guide.load import load_sources
 from benchassist.job.base import Frozen
@@ -21,15 +21,13 @@ from benchassist.job.order import (
     Treatment,
 )
 from benchassist.limits.rule import Evidence, Source
+from benchassist.records.claims import Claim, load_claims, unsupported
 
 _ADVICE, _WORDS = "advice.toml", "words.toml"
 _SAYS = frozenset({"says"})
 """What another language may replace of an advice."""
 
 _WITHOUT_SOURCE = frozenset({Evidence.PRACTICE, Evidence.PROPOSED})
-
-Text = Annotated[entries.Text, StringConstraints(min_length=1)]
-"""Words for the wearer; never empty."""
 
 
 class Section(StrEnum):
@@ -57,7 +55,7 @@ class _AdviceEntry(Frozen):
 
     id: Annotated[str, StringConstraints(pattern=r"^[a-z]+(-[a-z]+)*$")]
     section: Section
-    says: Text
+    says: Words
     evidence: Evidence
     source: tuple[str, ...] = ()
     priority: Annotated[int, Field(ge=0)]
@@ -110,25 +108,25 @@ def treatments_of(order: Order) -> tuple[Treatment, ...]:
 class SheetWords(Frozen):
     """The words of the sheet around the advice; those with braces are filled in."""
 
-    name: Text
-    code: Text
-    title: Text
-    look: Text
-    moving: Text
-    settling: Text
-    care: Text
-    urgent: Text
-    call: Text
-    no_number: Text
-    come_back: Text
-    come_back_as_agreed: Text
-    come_back_when: Text
-    job: Text
-    hours: Text
-    practice: Text
-    day: Text
-    weekdays: Annotated[tuple[Text, ...], Field(min_length=7, max_length=7)]
-    months: Annotated[tuple[Text, ...], Field(min_length=12, max_length=12)]
+    name: Words
+    code: Words
+    title: Words
+    look: Words
+    moving: Words
+    settling: Words
+    care: Words
+    urgent: Words
+    call: Words
+    no_number: Words
+    come_back: Words
+    come_back_as_agreed: Words
+    come_back_when: Words
+    job: Words
+    hours: Words
+    practice: Words
+    day: Words
+    weekdays: Annotated[tuple[Words, ...], Field(min_length=7, max_length=7)]
+    months: Annotated[tuple[Words, ...], Field(min_length=12, max_length=12)]
 
     def of(self, section: Section) -> str:
         """The heading of a part."""
@@ -136,35 +134,16 @@ class SheetWords(Frozen):
 
 
 class Teaching(Frozen):
-    """Everything that can be told to a wearer, in one language."""
+    """Everything that can be told to a wearer, in one language, and what never may be."""
 
     language: str
     words: SheetWords
     advice: tuple[Advice, ...]
+    claims: tuple[Claim, ...]
 
     def for_pair(self, order: Order, use: Use) -> tuple[Advice, ...]:
         """What is told of one pair, in the order of printing."""
         return tuple(one for one in self.advice if one.suits(order, use))
-
-
-class Claim(Frozen):
-    """What no text for a wearer may say, and why.
-
-    Attributes:
-        id: its plain name.
-        says: the claim.
-        patterns: regular expressions that find it, whatever its case.
-        examples: sentences that must be found.
-        evidence: what is known about it.
-        address: where that was read; may be empty.
-    """
-
-    id: str
-    says: Text
-    patterns: Annotated[tuple[str, ...], Field(min_length=1)]
-    examples: Annotated[tuple[str, ...], Field(min_length=1)]
-    evidence: Text
-    address: str = ""
 
 
 def languages(folder: Path | None = None) -> tuple[str, ...]:
@@ -185,7 +164,8 @@ def load_teaching(language: str = ENGLISH, folder: Path | None = None) -> Teachi
         folder: another folder than resources/handover.
 
     Raises:
-        BenchError: a file that cannot be used, with file and entry: one without evidence too.
+        BenchError: a file that cannot be used, with file and entry: one without evidence too,
+            and one that claims what evidence does not support.
     """
     root = folder or asset("handover")
     tag = language.strip().lower().replace("_", "-").partition("-")[0]
@@ -196,7 +176,11 @@ def load_teaching(language: str = ENGLISH, folder: Path | None = None) -> Teachi
     advice = tuple(_advice(one, file, sources) for one in file.entries("advice", _AdviceEntry))
     if len({one.id for one in advice}) < len(advice):
         raise file.unusable("an entry is there twice.")
-    return Teaching(language=chosen, words=words.whole(SheetWords), advice=advice)
+    teaching = Teaching(
+        language=chosen, words=words.whole(SheetWords), advice=advice, claims=load_claims(root)
+    )
+    _refuse_claims(teaching, words, file)
+    return teaching
 
 
 def language_name(language: str, folder: Path | None = None) -> str:
@@ -206,16 +190,6 @@ def language_name(language: str, folder: Path | None = None) -> str:
         BenchError: its words cannot be read.
     """
     return str(read_file((folder or asset("handover")) / language / _WORDS).table["name"])
-
-
-def load_claims(folder: Path | None = None) -> tuple[Claim, ...]:
-    """What no text for a wearer may say.
-
-    Raises:
-        BenchError: the file cannot be used.
-    """
-    file = read_file((folder or asset("handover")) / "unsupported.toml")
-    return file.entries("claim", Claim)
 
 
 def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) -> Advice:
@@ -229,3 +203,14 @@ def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) 
             f"in advice '{entry.id}', the guide lists no source '{unknown[0]}'."
         )
     return Advice(**dict(entry), sources=tuple(sources[name] for name in entry.source))
+
+
+def _refuse_claims(teaching: Teaching, words: TextFile, advice: TextFile) -> None:
+    """Raises BenchError where a text says what no text for a wearer may."""
+    told = (
+        *((words, name, text) for name, text in teaching.words if isinstance(text, str)),
+        *((advice, f"advice '{one.id}'", one.says) for one in teaching.advice),
+    )
+    for file, where, text in told:
+        if fault := unsupported(text, teaching.claims):
+            raise file.unusable(f"in {where}, {fault}")

@@ -6,7 +6,9 @@ from benchassist.job.base import LONGEST_LINE, Frozen
 from benchassist.job.document import Job
 from benchassist.job.order import Design
 from benchassist.records.advice import Section, SheetWords, Teaching, Use, load_teaching
+from benchassist.records.claims import unsupported
 from benchassist.store.settings import Workshop
+from benchassist.wrong import BenchError
 
 FOLLOW_UP = "follow-up"
 """The prompt of the handover that asks for the day to come back."""
@@ -76,9 +78,13 @@ def make_sheet(
         language: a tag such as 'de'; that of the order when not given, else English.
 
     Raises:
-        BenchError: the installation is damaged.
+        BenchError: the installation is damaged, or the remark about the day to come back
+            claims what nothing supports.
     """
     teaching = load_teaching(job.order.language if language is None else language)
+    again = job.now.handover.answers.get(FOLLOW_UP)
+    if again and (fault := unsupported(again.remark, teaching.claims)):
+        raise BenchError(f"The remark at the day to come back cannot be printed: {fault}")
     words = teaching.words
     wearer = job.order.wearer
     about = (wearer, words.job.format(number=job.number), _day(made_at.date(), words))

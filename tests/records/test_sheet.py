@@ -27,6 +27,7 @@ from benchassist.records.demo import demo_workshop
 from benchassist.records.sheet import Sheet, make_sheet, sheet_name, use_of
 from benchassist.records.sheet_pdf import printed, sheet_pdf
 from benchassist.store.settings import Workshop
+from benchassist.wrong import BenchError
 from tests.records import bench
 
 AT = datetime(2026, 11, 25, 14, 5, tzinfo=UTC)
@@ -195,6 +196,13 @@ def test_a_reading_pair_is_not_for_driving() -> None:
     assert "Not for driving" in said
     assert use_of(job_of(order)) is Use.NOT_TOLD
     assert use_of(job_of(order, made_for=Answer(choice="a word of tomorrow"))) is Use.NOT_TOLD
+
+
+def test_a_remark_that_claims_what_nothing_supports_is_not_printed() -> None:
+    remark = "Friday, yellow lenses for driving at night"
+    job = job_of(Order(), follow_up=Answer(choice="in one week", remark=remark))
+    with pytest.raises(BenchError, match="at the day to come back cannot be printed: nothing"):
+        make_sheet(job, WORKSHOP, AT)
 
 
 def test_the_longest_names_and_remarks_stay_on_the_page() -> None:
