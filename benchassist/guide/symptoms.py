@@ -23,7 +23,7 @@ from benchassist.geometry.measured import Reading
 from benchassist.guide.entries import Name, Text
 from benchassist.guide.language import ENGLISH, read_texts
 from benchassist.guide.prompts import StepId
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 from benchassist.job.order import FrameOrder, Order
 from benchassist.optics.eye import Eye
 from benchassist.optics.tilt import ROTATION_CENTRE
@@ -43,7 +43,7 @@ _WORDS = frozenset({"title", "label", "does", "caution", "watch"})
 """What another language may replace."""
 
 
-class Cause(Frozen):
+class Cause(Deferred):
     """One cause of a symptom and what to do about it.
 
     Attributes:
@@ -65,7 +65,7 @@ class Cause(Frozen):
     watch: Text
 
 
-class Symptom(Frozen):
+class Symptom(Deferred):
     """What is seen on the face, or what the wearer says.
 
     Attributes:

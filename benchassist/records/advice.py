@@ -11,7 +11,7 @@ from benchassist.assets import asset
 from benchassist.guide.entries import Words
 from benchassist.guide.language import ENGLISH, TextFile, read_file, read_texts
 from benchassist.guide.load import load_sources
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 from benchassist.job.order import (
     Design,
     FrameMaterial,
@@ -50,7 +50,7 @@ class Use(StrEnum):
     NOT_TOLD = "not told"
 
 
-class _AdviceEntry(Frozen):
+class _AdviceEntry(Deferred):
     """The shape of an entry in the file: `source` holds ids of resources/guide/en."""
 
     id: Annotated[str, StringConstraints(pattern=r"^[a-z]+(-[a-z]+)*$")]
@@ -105,7 +105,7 @@ def treatments_of(order: Order) -> tuple[Treatment, ...]:
     return tuple(dict.fromkeys((*order.treatments, *tint)))
 
 
-class SheetWords(Frozen):
+class SheetWords(Deferred):
     """The words of the sheet around the advice; those with braces are filled in."""
 
     name: Words
@@ -133,7 +133,7 @@ class SheetWords(Frozen):
         return str(getattr(self, section.value))
 
 
-class Teaching(Frozen):
+class Teaching(Deferred):
     """Everything that can be told to a wearer, in one language, and what never may be."""
 
     language: str

@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field
 from benchassist.assets import asset
 from benchassist.guide.entries import Words
 from benchassist.guide.language import read_file
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 
 _FILE = "unsupported.toml"
 
@@ -24,7 +24,7 @@ def _compiled(pattern: object) -> object:
         raise ValueError(f"is no regular expression, {error}") from error
 
 
-class Claim(Frozen):
+class Claim(Deferred):
     """What no text for a wearer may say, and why.
 
     Attributes:

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from benchassist.job.base import LONGEST_LINE, Frozen
+from benchassist.job.base import LONGEST_LINE, Deferred
 from benchassist.job.document import Job
 from benchassist.job.order import Design
 from benchassist.records.advice import Section, SheetWords, Teaching, Use, load_teaching
@@ -20,7 +20,7 @@ _DAYS = {"in one week": 7, "in two weeks": 14, "in three months": 91}
 """The options of the follow-up that set a day, and how many days lie before it."""
 
 
-class SheetLine(Frozen):
+class SheetLine(Deferred):
     """One thing that the wearer is told; the highest priority is left out first, 0 never."""
 
     id: str
@@ -28,7 +28,7 @@ class SheetLine(Frozen):
     priority: int
 
 
-class SheetPart(Frozen):
+class SheetPart(Deferred):
     """A part of the sheet under its heading."""
 
     section: Section
@@ -36,7 +36,7 @@ class SheetPart(Frozen):
     lines: tuple[SheetLine, ...]
 
 
-class Sheet(Frozen):
+class Sheet(Deferred):
     """Everything that the sheet can say; what does not fit on the page is left out in print.
 
     Attributes:

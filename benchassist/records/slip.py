@@ -7,7 +7,7 @@ from collections.abc import Callable
 from benchassist.guide.flow import standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import StepId
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 from benchassist.job.changes import canonical, document_of
 from benchassist.job.document import Job, JobNumber
 from benchassist.job.signoff import Ask, Outcome, Signature
@@ -37,7 +37,7 @@ _SHORTEST_NAME = 3
 """A part of the wearer's name with fewer letters is a word of the language too often."""
 
 
-class SlipLine(Frozen):
+class SlipLine(Deferred):
     """One quantity outside its limit: the numbers as text, empty where there are none."""
 
     key: str
@@ -50,7 +50,7 @@ class SlipLine(Frozen):
     rule: int | None
 
 
-class SlipRule(Frozen):
+class SlipRule(Deferred):
     """A limit that was passed: by its number, where it is from and how that is known."""
 
     number: int
@@ -59,7 +59,7 @@ class SlipRule(Frozen):
     source: str
 
 
-class Slip(Frozen):
+class Slip(Deferred):
     """Everything that the slip says; the wearer is not named in it.
 
     Attributes:
