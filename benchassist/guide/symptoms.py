@@ -94,7 +94,7 @@ Known = Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
-class Advice:
+class Adjustment:
     """What to do about one cause.
 
     Attributes:
@@ -148,7 +148,7 @@ def faults(symptoms: tuple[Symptom, ...]) -> Iterator[str]:
 
 def advise(
     order: Order, symptom: Symptom, side: Eye | None, offset: Decimal | None
-) -> tuple[Advice, ...]:
+) -> tuple[Adjustment, ...]:
     """What to do about each cause of a symptom.
 
     Args:
@@ -163,7 +163,7 @@ def advise(
 
 def _advice(
     cause: Cause, side: Eye | None, offset: Decimal | None, lengths: Lengths, known: Known
-) -> Advice:
+) -> Adjustment:
     by = reckoned = ""
     if cause.by and offset:
         try:
@@ -176,7 +176,7 @@ def _advice(
         reckoned = "Measure the offset to learn by how much."
     sides = {"side": side or "named", "other": side.other if side else "other"}
     does = cause.does.format(by=by, **sides)
-    return Advice(cause.title, does, reckoned, cause.caution, cause.watch)
+    return Adjustment(cause.title, does, reckoned, cause.caution, cause.watch)
 
 
 def _now(amount: Amount) -> str:

@@ -67,7 +67,7 @@ class _AdviceEntry(Deferred):
     for_treatment: tuple[Treatment, ...] = ()
 
 
-class Advice(_AdviceEntry):
+class WearerAdvice(_AdviceEntry):
     """One thing that the wearer is told.
 
     Attributes:
@@ -138,10 +138,10 @@ class Teaching(Deferred):
 
     language: str
     words: SheetWords
-    advice: tuple[Advice, ...]
+    advice: tuple[WearerAdvice, ...]
     claims: tuple[Claim, ...]
 
-    def for_pair(self, order: Order, use: Use) -> tuple[Advice, ...]:
+    def for_pair(self, order: Order, use: Use) -> tuple[WearerAdvice, ...]:
         """What is told of one pair, in the order of printing."""
         return tuple(one for one in self.advice if one.suits(order, use))
 
@@ -192,7 +192,7 @@ def language_name(language: str, folder: Path | None = None) -> str:
     return str(read_file((folder or asset("handover")) / language / _WORDS).table["name"])
 
 
-def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) -> Advice:
+def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) -> WearerAdvice:
     if not entry.source and entry.evidence not in _WITHOUT_SOURCE:
         raise file.unusable(
             f"in advice '{entry.id}', it is '{entry.evidence}' and names no source."
@@ -202,7 +202,7 @@ def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) 
         raise file.unusable(
             f"in advice '{entry.id}', the guide lists no source '{unknown[0]}'."
         )
-    return Advice(**dict(entry), sources=tuple(sources[name] for name in entry.source))
+    return WearerAdvice(**dict(entry), sources=tuple(sources[name] for name in entry.source))
 
 
 def _refuse_claims(teaching: Teaching, words: TextFile, advice: TextFile) -> None:

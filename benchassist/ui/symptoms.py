@@ -12,7 +12,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from benchassist.guide.symptoms import LARGEST_OFFSET, Advice, Symptom, advise
+from benchassist.guide.symptoms import LARGEST_OFFSET, Adjustment, Symptom, advise
 from benchassist.job.order import Order
 from benchassist.optics.eye import Eye
 from benchassist.ui.inputs.number import NumberInput
@@ -145,20 +145,20 @@ class SymptomsSheet(QDialog):
         offset = self._offset.value() if self._offset is not None else None
         if symptom.asks_side and side is None:
             self._advice.addWidget(text_label("error", "Say first on which side: R or L."))
-        for advice in advise(self._order, symptom, side, offset):
-            for role, words in _told(advice):
+        for adjustment in advise(self._order, symptom, side, offset):
+            for role, words in _told(adjustment):
                 self._advice.addWidget(text_label(role, words))
             self._advice.addSpacing(14)
         self._advice.addStretch(1)
 
 
-def _told(advice: Advice) -> tuple[tuple[str, str], ...]:
+def _told(adjustment: Adjustment) -> tuple[tuple[str, str], ...]:
     """The lines of one cause, by the role of their type."""
     lines = (
-        ("accent", f"{advice.cause}:"),
-        ("sentence", advice.does),
-        ("caption", advice.reckoned),
-        ("caption", f"Caution: {advice.caution}"),
-        ("caption", f"Watch: {advice.watch}"),
+        ("accent", f"{adjustment.cause}:"),
+        ("sentence", adjustment.does),
+        ("caption", adjustment.reckoned),
+        ("caption", f"Caution: {adjustment.caution}"),
+        ("caption", f"Watch: {adjustment.watch}"),
     )
     return tuple(line for line in lines if line[1])

@@ -23,7 +23,7 @@ from benchassist.job.paths import with_value_at
 from benchassist.job.signing import decide
 from benchassist.job.signoff import Ask, Outcome, Signature, SignOff
 from benchassist.people.roles import Act
-from benchassist.records.slip import no_slip
+from benchassist.records.return_slip import no_slip
 from benchassist.ui.actions import Command
 from benchassist.ui.inputs.segments import Segments
 from benchassist.ui.inputs.several import SeveralInput

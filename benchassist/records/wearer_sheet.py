@@ -36,7 +36,7 @@ class SheetPart(Deferred):
     lines: tuple[SheetLine, ...]
 
 
-class Sheet(Deferred):
+class WearerSheet(Deferred):
     """Everything that the sheet can say; what does not fit on the page is left out in print.
 
     Attributes:
@@ -57,7 +57,7 @@ class Sheet(Deferred):
     call: str
     contact: tuple[str, ...]
 
-    def without(self, advice_id: str) -> "Sheet":
+    def without(self, advice_id: str) -> "WearerSheet":
         """The sheet without one line, and without the heading of a part that it empties."""
         parts = (
             part.with_(lines=tuple(line for line in part.lines if line.id != advice_id))
@@ -68,7 +68,7 @@ class Sheet(Deferred):
 
 def make_sheet(
     job: Job, workshop: Workshop, made_at: datetime, language: str | None = None
-) -> Sheet:
+) -> WearerSheet:
     """The sheet of the present attempt. It holds no figure of the prescription.
 
     Args:
@@ -88,7 +88,7 @@ def make_sheet(
     words = teaching.words
     wearer = job.order.wearer
     about = (wearer, words.job.format(number=job.number), _day(made_at.date(), words))
-    return Sheet(
+    return WearerSheet(
         language=teaching.language,
         code=words.code,
         title=words.title,
@@ -97,11 +97,6 @@ def make_sheet(
         call=words.call.format(urgent=workshop.urgent) if workshop.urgent else words.no_number,
         contact=_contact(workshop, words),
     )
-
-
-def sheet_name(job: Job) -> str:
-    """What the file of the sheet is called, such as 'FH-2611-041-sheet.pdf'."""
-    return f"{job.number.replace('/', '-')}-sheet.pdf"
 
 
 def use_of(job: Job) -> Use:
