@@ -1,7 +1,10 @@
-"""The one place that knows where the files of resources/ are."""
+"""Where the files of resources/ are, and how a file of tables is read."""
 
 import sys
+import tomllib
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 from benchassist.wrong import BenchError
 
@@ -36,3 +39,22 @@ def asset(*parts: str) -> Path:
             "Install Benchassist again; the jobs are kept in another place and are safe."
         )
     return path
+
+
+def read_toml(
+    path: Path, what: str, parse_float: Callable[[str], Any] = float
+) -> dict[str, Any]:
+    """The table in a TOML file.
+
+    Args:
+        path: the file.
+        what: the file as the sentence about it begins, such as 'The file en/fit.toml'.
+        parse_float: what makes a number of a figure with a point.
+
+    Raises:
+        BenchError: it cannot be read, or it is no TOML.
+    """
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"), parse_float=parse_float)
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+        raise BenchError(f"{what} cannot be read: {error}.") from error

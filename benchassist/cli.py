@@ -20,14 +20,15 @@ from benchassist.job.document import Job
 from benchassist.job.signoff import RELEASED
 from benchassist.limits.load import PLAIN_ACCEPTANCE, Decision, Limits, load_limits
 from benchassist.records.demo import demo_files, demo_workshop, last_moment
+from benchassist.records.file_names import sheet_name, slip_name
 from benchassist.records.imprint import imprint_of_file
 from benchassist.records.making import make_record
 from benchassist.records.pdf import record_pdf
 from benchassist.records.record import Record
-from benchassist.records.sheet import make_sheet, sheet_name
-from benchassist.records.sheet_pdf import sheet_pdf
-from benchassist.records.slip import Slip, make_slip, no_slip, slip_name
-from benchassist.records.slip_pdf import slip_pdf
+from benchassist.records.return_slip import ReturnSlip, make_slip, no_slip
+from benchassist.records.return_slip_pdf import slip_pdf
+from benchassist.records.wearer_sheet import make_sheet
+from benchassist.records.wearer_sheet_pdf import sheet_pdf
 from benchassist.store.files import load_job_file, save_job_file, write_whole
 from benchassist.store.settings import Workshop
 from benchassist.verdicts.finding import Finding, State
@@ -285,7 +286,7 @@ def _slip(chosen: argparse.Namespace) -> int:
 
 def slip_of(
     job: Job, workshop: Workshop, made_at: datetime, limits: Limits | None = None
-) -> Slip:
+) -> ReturnSlip:
     """The return slip of a bare job file; arguments as for `record_of`.
 
     Raises:

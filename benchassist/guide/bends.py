@@ -4,16 +4,13 @@ The file speaks no language, so that every language of the guide shares one grap
 of the guide names the way in which it bends, and whether it warms the front.
 """
 
-import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from pydantic import ValidationError
-
+from benchassist.guide.language import read_file
 from benchassist.guide.prompts import StepId
 from benchassist.job.base import Frozen
-from benchassist.wrong import BenchError
 
 BENDS_FILE = "bends.toml"
 """The name of the file, beside the folders of the languages."""
@@ -61,20 +58,15 @@ def load_bends(folder: Path) -> Bends:
     Raises:
         BenchError: the file cannot be read, or an entry is not whole.
     """
-    path = folder / BENDS_FILE
-    try:
-        found = _File.model_validate(tomllib.loads(path.read_text(encoding="utf-8")))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError, ValidationError) as error:
-        raise BenchError(f"The guide file {path.name} cannot be used: {error}.") from error
+    file = read_file(folder / BENDS_FILE)
+    found = file.whole(_File)
     try:
         return Bends(
             {bend.id: _whole(bend.disturbs, found.lists) for bend in found.bend},
             _whole(found.heat.disturbs, found.lists),
         )
     except KeyError as error:
-        raise BenchError(
-            f"The guide file {path.name} cannot be used: there is no list {error}."
-        ) from error
+        raise file.unusable(f"there is no list {error}.") from error
 
 
 def _whole(names: Iterable[str], lists: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:

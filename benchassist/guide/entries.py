@@ -23,6 +23,9 @@ def _on_one_line(text: object) -> object:
 Text = Annotated[str, BeforeValidator(_on_one_line)]
 """Words for people; line breaks in the file mean nothing."""
 
+Words = Annotated[Text, StringConstraints(min_length=1)]
+"""Words that are never empty."""
+
 
 class MeasurementEntry(Frozen):
     """One number that a check asks for."""

@@ -1,13 +1,9 @@
 """The guide, read from resources/guide: structure and English, other languages over it."""
 
-import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from decimal import Decimal
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any, TypeVar
-
-from pydantic import ValidationError
+from typing import Any
 
 from benchassist.assets import asset
 from benchassist.guide.bends import BENDS_FILE, Bends, load_bends
@@ -20,6 +16,7 @@ from benchassist.guide.entries import (
     VariantEntry,
 )
 from benchassist.guide.guide import Guide, MaterialNote
+from benchassist.guide.language import ENGLISH, TextFile, read_texts
 from benchassist.guide.metercheck import MeterStep
 from benchassist.guide.prompts import (
     Applies,
@@ -31,13 +28,9 @@ from benchassist.guide.prompts import (
     Variant,
 )
 from benchassist.guide.sound import faults
-from benchassist.job.base import Frozen
 from benchassist.limits.rule import Source
 from benchassist.optics.eye import Eye
 from benchassist.wrong import BenchError
-
-ENGLISH = "en"
-"""The language that holds structure and texts; every other language lies over it."""
 
 _FILES: tuple[tuple[str, tuple[StepId, ...]], ...] = (
     ("order", (StepId.ORDER,)),
@@ -60,9 +53,6 @@ _TEXTS = frozenset(
 )
 """The keys that another language may replace."""
 
-_NAMED_BY = ("id", "name", "material")
-"""The keys that name an entry of a list."""
-
 
 @dataclass(frozen=True, slots=True)
 class _Shared:
@@ -70,10 +60,6 @@ class _Shared:
 
     sources: Mapping[str, Source]
     bends: Bends
-
-
-Entry = TypeVar("Entry", bound=Frozen)
-Table = Mapping[str, Any]
 
 
 def load_guide(language: str = ENGLISH, folder: Path | None = None) -> Guide:
@@ -88,17 +74,17 @@ def load_guide(language: str = ENGLISH, folder: Path | None = None) -> Guide:
     """
     root = _root(language, folder)
     general = _read(root, language, "guide")
-    shared = _Shared(_sources(general), load_bends(root))
+    shared = _Shared(_listed(general), load_bends(root))
     steps: list[Step] = []
     notes: list[MaterialNote] = []
     for name, step_ids in _FILES:
-        table = _read(root, language, name)
-        steps.extend(_step(table, step_id, shared, name) for step_id in step_ids)
-        for note in _entries(table, "material", NoteEntry, name):
+        file = _read(root, language, name)
+        steps.extend(_step(file, step_id, shared) for step_id in step_ids)
+        for note in file.entries("material", NoteEntry):
             evidence = _evidence(note.evidence, shared.sources, f"{name}, {note.material}")
             words = "; ".join(source.title for source in evidence)
             notes.append(MaterialNote(note.material, note.text, note.never, words))
-    guide = Guide(language, str(general.get("version", "")), tuple(steps), tuple(notes))
+    guide = Guide(language, str(general.table.get("version", "")), tuple(steps), tuple(notes))
     for fault in faults(guide):
         raise BenchError(f"The guide cannot be used: {fault}")
     return guide
@@ -113,8 +99,7 @@ def load_meter_check(
         BenchError: no such language, or a file that cannot be used, with file and entry.
     """
     root = _root(language, folder)
-    sources = _sources(_read(root, language, "guide"))
-    table = _read(root, language, _METER)
+    sources = _listed(_read(root, language, "guide"))
     return tuple(
         MeterStep(
             id=entry.id,
@@ -127,7 +112,7 @@ def load_meter_check(
             fault=entry.fault,
             sources=_evidence(entry.evidence, sources, f"{_METER}, {entry.id}"),
         )
-        for entry in _entries(table, "step", MeterStepEntry, _METER)
+        for entry in _read(root, language, _METER).entries("step", MeterStepEntry)
     )
 
 
@@ -138,88 +123,33 @@ def _root(language: str, folder: Path | None) -> Path:
     return root
 
 
-def _sources(general: Table) -> dict[str, Source]:
+def load_sources(language: str = ENGLISH, folder: Path | None = None) -> Mapping[str, Source]:
+    """The publications that the guide lists, by their ids; arguments as `load_guide`.
+
+    Raises:
+        BenchError: no such language, or a file that cannot be used, with file and entry.
+    """
+    return _listed(_read(_root(language, folder), language, "guide"))
+
+
+def _read(root: Path, language: str, name: str) -> TextFile:
+    return read_texts(root, language, f"{name}.toml", _TEXTS)
+
+
+def _listed(general: TextFile) -> Mapping[str, Source]:
     return {
         entry.id: Source(entry.title, entry.address)
-        for entry in _entries(general, "source", SourceEntry, "guide")
+        for entry in general.entries("source", SourceEntry)
     }
 
 
-def _read(root: Path, language: str, name: str) -> Table:
-    english = _toml(root / ENGLISH / f"{name}.toml")
-    over = root / language / f"{name}.toml"
-    if language == ENGLISH or not over.exists():
-        return english
-    return _overlaid(english, _toml(over), f"{language}/{name}.toml")
-
-
-def _toml(path: Path) -> Table:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"), parse_float=Decimal)
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BenchError(f"The guide file {path.name} cannot be read: {error}.") from error
-
-
-def _overlaid(below: Table, over: Table, where: str) -> Table:
-    """The texts of `over` laid on `below`, entry by entry; nothing but texts may differ."""
-    result = dict(below)
-    for key, value in over.items():
-        if key in _NAMED_BY and value == below.get(key):
-            continue
-        if key in _TEXTS and isinstance(value, str) and key in below:
-            result[key] = value
-        elif isinstance(value, list) and isinstance(below.get(key), list):
-            result[key] = _overlaid_list(below[key], value, f"{where}, {key}")
-        else:
-            raise BenchError(
-                f"The guide file {where} cannot be used: '{key}' is no text of the English "
-                "guide, and a language may only replace texts."
-            )
-    return result
-
-
-def _overlaid_list(below: list[Table], over: list[Table], where: str) -> list[Table]:
-    words = {_name(entry): entry for entry in over if isinstance(entry, dict)}
-    unknown = words.keys() - {_name(entry) for entry in below}
-    if unknown or len(words) < len(over):
-        raise BenchError(
-            f"The guide file {where} cannot be used: it has an entry that the English guide "
-            f"lacks, or the same entry twice ({', '.join(sorted(unknown)) or 'twice'})."
-        )
-    return [
-        _overlaid(entry, words.get(_name(entry), {}), f"{where} {_name(entry)}")
-        for entry in below
-    ]
-
-
-def _name(entry: Table) -> str:
-    return next((str(entry[key]) for key in _NAMED_BY if key in entry), "without a name")
-
-
-def _entries(table: Table, key: str, kind: type[Entry], file: str) -> tuple[Entry, ...]:
-    return tuple(_entry(item, key, kind, file) for item in table.get(key, []))
-
-
-def _entry(item: Table, key: str, kind: type[Entry], file: str) -> Entry:
-    try:
-        return kind.model_validate(item)
-    except ValidationError as error:
-        first = error.errors()[0]
-        field = ".".join(str(part) for part in first["loc"]) or "the entry itself"
-        name = _name(item) if isinstance(item, dict) else str(item)
-        raise BenchError(
-            f"The guide file {file}.toml cannot be used: in {key} '{name}', {field}: "
-            f"{first['msg']}."
-        ) from error
-
-
-def _step(table: Table, step: StepId, shared: _Shared, file: str) -> Step:
+def _step(file: TextFile, step: StepId, shared: _Shared) -> Step:
     eye = Eye(step.value) if step in {StepId.RIGHT, StepId.LEFT} else None
-    words = _for_eye(table, eye) if eye else table
-    title = words.get("title")
+    words = replace(file, table=_for_eye(file.table, eye)) if eye else file
+    title = words.table.get("title")
     if not isinstance(title, str):
-        raise BenchError(f"The guide file {file}.toml cannot be used: it has no title.")
-    entries = _entries(words, "prompt", PromptEntry, file)
+        raise words.unusable("it has no title.")
+    entries = words.entries("prompt", PromptEntry)
     return Step(step, title, tuple(_prompt(entry, step, eye, shared) for entry in entries))
 
 

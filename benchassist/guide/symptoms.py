@@ -1,13 +1,12 @@
 """What is seen on the face, what may cause it, and what to do: where and by how much."""
 
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Annotated
 
-from pydantic import Field, ValidationError
+from pydantic import Field
 
 from benchassist.assets import asset
 from benchassist.geometry import usual
@@ -23,16 +22,15 @@ from benchassist.geometry.adjusting import (
 from benchassist.geometry.measured import Reading
 from benchassist.geometry.possible import Impossible
 from benchassist.guide.entries import Name, Text
+from benchassist.guide.language import ENGLISH, read_texts
 from benchassist.guide.prompts import StepId
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 from benchassist.job.order import FrameOrder, Order
 from benchassist.optics.eye import Eye
 from benchassist.optics.tilt import ROTATION_CENTRE
 from benchassist.verdicts.words import degrees, millimetres, tenth
-from benchassist.wrong import BenchError
 
 FILE = "symptoms.toml"
-ENGLISH = "en"
 
 LARGEST_OFFSET = Decimal(30)
 """No offset on a face is larger, mm; own choice."""
@@ -45,7 +43,7 @@ _WORDS = frozenset({"title", "label", "does", "caution", "watch"})
 """What another language may replace."""
 
 
-class Cause(Frozen):
+class Cause(Deferred):
     """One cause of a symptom and what to do about it.
 
     Attributes:
@@ -67,7 +65,7 @@ class Cause(Frozen):
     watch: Text
 
 
-class Symptom(Frozen):
+class Symptom(Deferred):
     """What is seen on the face, or what the wearer says.
 
     Attributes:
@@ -91,16 +89,12 @@ class Symptom(Frozen):
         return f"{StepId.FIT}.{self.cause[0].check}" == prompt_id
 
 
-class _File(Frozen):
-    symptom: tuple[Symptom, ...]
-
-
 Known = Mapping[str, str]
 """By name of a length, what it was taken from, in words."""
 
 
 @dataclass(frozen=True, slots=True)
-class Advice:
+class Adjustment:
     """What to do about one cause.
 
     Attributes:
@@ -128,17 +122,10 @@ def load_symptoms(language: str = ENGLISH, folder: Path | None = None) -> tuple[
     Raises:
         BenchError: a file cannot be used, with the fault.
     """
-    root = folder or asset("guide")
-    table = _read(root / ENGLISH / FILE)
-    over = root / language / FILE
-    if language != ENGLISH and over.exists():
-        table = {"symptom": _overlaid(table["symptom"], _read(over)["symptom"])}
-    try:
-        symptoms = _File.model_validate(table).symptom
-    except ValidationError as error:
-        raise BenchError(f"The guide file {FILE} cannot be used: {error}.") from error
+    file = read_texts(folder or asset("guide"), language, FILE, _WORDS)
+    symptoms = file.entries("symptom", Symptom)
     for fault in faults(symptoms):
-        raise BenchError(f"The guide file {FILE} cannot be used: {fault}")
+        raise file.unusable(fault)
     return symptoms
 
 
@@ -161,7 +148,7 @@ def faults(symptoms: tuple[Symptom, ...]) -> Iterator[str]:
 
 def advise(
     order: Order, symptom: Symptom, side: Eye | None, offset: Decimal | None
-) -> tuple[Advice, ...]:
+) -> tuple[Adjustment, ...]:
     """What to do about each cause of a symptom.
 
     Args:
@@ -176,7 +163,7 @@ def advise(
 
 def _advice(
     cause: Cause, side: Eye | None, offset: Decimal | None, lengths: Lengths, known: Known
-) -> Advice:
+) -> Adjustment:
     by = reckoned = ""
     if cause.by and offset:
         try:
@@ -189,7 +176,7 @@ def _advice(
         reckoned = "Measure the offset to learn by how much."
     sides = {"side": side or "named", "other": side.other if side else "other"}
     does = cause.does.format(by=by, **sides)
-    return Advice(cause.title, does, reckoned, cause.caution, cause.watch)
+    return Adjustment(cause.title, does, reckoned, cause.caution, cause.watch)
 
 
 def _now(amount: Amount) -> str:
@@ -255,23 +242,3 @@ def _ordered_or(ordered: Decimal | None, otherwise: float, words: str) -> tuple[
     if ordered:
         return Reading(float(ordered), _ORDERED), f"{words} {millimetres(ordered)} as ordered"
     return Reading(otherwise, _BY_HEAD), f"{words} {millimetres(Decimal(otherwise))} as usual"
-
-
-def _read(path: Path) -> dict[str, Any]:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BenchError(f"The guide file {path.name} cannot be read: {error}.") from error
-
-
-def _overlaid(below: list[dict[str, Any]], over: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """The words of another language laid on the English ones, entry by entry."""
-    words = {entry["id"]: entry for entry in over}
-    result = []
-    for entry in below:
-        told = words.get(entry["id"], {})
-        laid = {**entry, **{key: text for key, text in told.items() if key in _WORDS}}
-        if "cause" in entry:
-            laid["cause"] = _overlaid(entry["cause"], told.get("cause", []))
-        result.append(laid)
-    return result

@@ -54,6 +54,15 @@ class Frozen(BaseModel):
         return self
 
 
+class Deferred(Frozen):
+    """Frozen, and its checks are built when the first one is made, not when it is imported.
+
+    For what no start needs: papers, and what is read for them.
+    """
+
+    model_config = ConfigDict(defer_build=True)
+
+
 _UNSEEN = re.compile(
     r"[\x00-\x1f\x7f-\x9f\xad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff]"
 )

@@ -24,7 +24,6 @@ row = "I9"
 reason = "no calliper at this bench"
 """
 
-import tomllib
 from collections.abc import Mapping
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
@@ -32,6 +31,7 @@ from typing import Any, Final
 
 import tomli_w
 
+from benchassist.assets import read_toml
 from benchassist.limits.house import HouseRule, HouseRules
 from benchassist.limits.reading import read_span, span_text
 from benchassist.limits.table import Span
@@ -57,10 +57,7 @@ def read_house_rules(path: Path) -> HouseRules:
     """
     if not path.exists():
         return HouseRules()
-    try:
-        raw = tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BenchError(f"The house rules in {path} cannot be read: {error}.") from error
+    raw = read_toml(path, f"The house rules in {path}")
     rules: list[HouseRule] = []
     where = "the head"
     try:

@@ -1,13 +1,13 @@
 """Files of limits read into tables; a row that does not say where it is from is refused."""
 
 import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any
 
+from benchassist.assets import read_toml
 from benchassist.limits.rule import Evidence, Rule, Source
 from benchassist.limits.table import Band, Row, Span
 from benchassist.wrong import BenchError
@@ -69,10 +69,7 @@ def read_limits_file(path: Path) -> LimitsFile:
     Raises:
         BenchError: the file cannot be read, or a row is not whole; names file and row.
     """
-    try:
-        raw = tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BenchError(f"The limits file {path.name} cannot be read: {error}.") from error
+    raw = read_toml(path, f"The limits file {path.name}")
     named = "its head"
     try:
         head = _Head.of(raw)

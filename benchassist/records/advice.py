@@ -1,15 +1,17 @@
 """What a wearer is told, read from resources/handover: English, and a language over it."""
 
-import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Any, TypeVar
+from typing import Annotated
 
-from pydantic import BeforeValidator, Field, StringConstraints, ValidationError
+from pydantic import Field, StringConstraints
 
 from benchassist.assets import asset
-from benchassist.job.base import Frozen
+from benchassist.guide.entries import Words
+from benchassist.guide.language import ENGLISH, TextFile, read_file, read_texts
+from benchassist.guide.load import load_sources
+from benchassist.job.base import Deferred
 from benchassist.job.order import (
     Design,
     FrameMaterial,
@@ -19,22 +21,13 @@ from benchassist.job.order import (
     Treatment,
 )
 from benchassist.limits.rule import Evidence, Source
-from benchassist.wrong import BenchError
-
-ENGLISH = "en"
-"""The language that holds every text; what another one lacks is told in English."""
+from benchassist.records.claims import Claim, load_claims, unsupported
 
 _ADVICE, _WORDS = "advice.toml", "words.toml"
+_SAYS = frozenset({"says"})
+"""What another language may replace of an advice."""
+
 _WITHOUT_SOURCE = frozenset({Evidence.PRACTICE, Evidence.PROPOSED})
-
-
-def _on_one_line(text: object) -> object:
-    return " ".join(text.split()) if isinstance(text, str) else text
-
-
-Text = Annotated[str, BeforeValidator(_on_one_line), StringConstraints(min_length=1)]
-Entry = TypeVar("Entry", bound=Frozen)
-Table = Mapping[str, Any]
 
 
 class Section(StrEnum):
@@ -57,12 +50,12 @@ class Use(StrEnum):
     NOT_TOLD = "not told"
 
 
-class _AdviceEntry(Frozen):
+class _AdviceEntry(Deferred):
     """The shape of an entry in the file: `source` holds ids of resources/guide/en."""
 
     id: Annotated[str, StringConstraints(pattern=r"^[a-z]+(-[a-z]+)*$")]
     section: Section
-    says: Text
+    says: Words
     evidence: Evidence
     source: tuple[str, ...] = ()
     priority: Annotated[int, Field(ge=0)]
@@ -74,7 +67,7 @@ class _AdviceEntry(Frozen):
     for_treatment: tuple[Treatment, ...] = ()
 
 
-class Advice(_AdviceEntry):
+class WearerAdvice(_AdviceEntry):
     """One thing that the wearer is told.
 
     Attributes:
@@ -112,64 +105,45 @@ def treatments_of(order: Order) -> tuple[Treatment, ...]:
     return tuple(dict.fromkeys((*order.treatments, *tint)))
 
 
-class SheetWords(Frozen):
+class SheetWords(Deferred):
     """The words of the sheet around the advice; those with braces are filled in."""
 
-    name: Text
-    code: Text
-    title: Text
-    look: Text
-    moving: Text
-    settling: Text
-    care: Text
-    urgent: Text
-    call: Text
-    no_number: Text
-    come_back: Text
-    come_back_as_agreed: Text
-    come_back_when: Text
-    job: Text
-    hours: Text
-    practice: Text
-    day: Text
-    weekdays: Annotated[tuple[Text, ...], Field(min_length=7, max_length=7)]
-    months: Annotated[tuple[Text, ...], Field(min_length=12, max_length=12)]
+    name: Words
+    code: Words
+    title: Words
+    look: Words
+    moving: Words
+    settling: Words
+    care: Words
+    urgent: Words
+    call: Words
+    no_number: Words
+    come_back: Words
+    come_back_as_agreed: Words
+    come_back_when: Words
+    job: Words
+    hours: Words
+    practice: Words
+    day: Words
+    weekdays: Annotated[tuple[Words, ...], Field(min_length=7, max_length=7)]
+    months: Annotated[tuple[Words, ...], Field(min_length=12, max_length=12)]
 
     def of(self, section: Section) -> str:
         """The heading of a part."""
         return str(getattr(self, section.value))
 
 
-class Teaching(Frozen):
-    """Everything that can be told to a wearer, in one language."""
+class Teaching(Deferred):
+    """Everything that can be told to a wearer, in one language, and what never may be."""
 
     language: str
     words: SheetWords
-    advice: tuple[Advice, ...]
+    advice: tuple[WearerAdvice, ...]
+    claims: tuple[Claim, ...]
 
-    def for_pair(self, order: Order, use: Use) -> tuple[Advice, ...]:
+    def for_pair(self, order: Order, use: Use) -> tuple[WearerAdvice, ...]:
         """What is told of one pair, in the order of printing."""
         return tuple(one for one in self.advice if one.suits(order, use))
-
-
-class Claim(Frozen):
-    """What no text for a wearer may say, and why.
-
-    Attributes:
-        id: its plain name.
-        says: the claim.
-        patterns: regular expressions that find it, whatever its case.
-        examples: sentences that must be found.
-        evidence: what is known about it.
-        address: where that was read; may be empty.
-    """
-
-    id: str
-    says: Text
-    patterns: Annotated[tuple[str, ...], Field(min_length=1)]
-    examples: Annotated[tuple[str, ...], Field(min_length=1)]
-    evidence: Text
-    address: str = ""
 
 
 def languages(folder: Path | None = None) -> tuple[str, ...]:
@@ -190,23 +164,23 @@ def load_teaching(language: str = ENGLISH, folder: Path | None = None) -> Teachi
         folder: another folder than resources/handover.
 
     Raises:
-        BenchError: a file that cannot be used, with file and entry: one without evidence too.
+        BenchError: a file that cannot be used, with file and entry: one without evidence too,
+            and one that claims what evidence does not support.
     """
     root = folder or asset("handover")
     tag = language.strip().lower().replace("_", "-").partition("-")[0]
     chosen = tag if tag in languages(root) else ENGLISH
-    sources = _sources()
-    words = _toml(root / ENGLISH / _WORDS)
-    entries = _toml(root / ENGLISH / _ADVICE).get("advice", [])
-    if chosen != ENGLISH:
-        words = {**words, **_toml(root / chosen / _WORDS)}
-        entries = _overlaid(entries, _toml(root / chosen / _ADVICE), chosen)
-    advice = tuple(_advice(item, sources) for item in entries)
+    words = read_texts(root, chosen, _WORDS, SheetWords.model_fields.keys())
+    file = read_texts(root, chosen, _ADVICE, _SAYS)
+    sources = load_sources()
+    advice = tuple(_advice(one, file, sources) for one in file.entries("advice", _AdviceEntry))
     if len({one.id for one in advice}) < len(advice):
-        raise BenchError(f"The file {_ADVICE} cannot be used: an entry is there twice.")
-    return Teaching(
-        language=chosen, words=_entry(words, SheetWords, f"{chosen}/{_WORDS}"), advice=advice
+        raise file.unusable("an entry is there twice.")
+    teaching = Teaching(
+        language=chosen, words=words.whole(SheetWords), advice=advice, claims=load_claims(root)
     )
+    _refuse_claims(teaching, words, file)
+    return teaching
 
 
 def language_name(language: str, folder: Path | None = None) -> str:
@@ -215,64 +189,28 @@ def language_name(language: str, folder: Path | None = None) -> str:
     Raises:
         BenchError: its words cannot be read.
     """
-    return str(_toml((folder or asset("handover")) / language / _WORDS)["name"])
+    return str(read_file((folder or asset("handover")) / language / _WORDS).table["name"])
 
 
-def load_claims(folder: Path | None = None) -> tuple[Claim, ...]:
-    """What no text for a wearer may say.
-
-    Raises:
-        BenchError: the file cannot be used.
-    """
-    file = (folder or asset("handover")) / "unsupported.toml"
-    return tuple(_entry(item, Claim, file.name) for item in _toml(file).get("claim", []))
-
-
-def _advice(item: Table, sources: Mapping[str, Source]) -> Advice:
-    entry = _entry(item, _AdviceEntry, _ADVICE)
+def _advice(entry: _AdviceEntry, file: TextFile, sources: Mapping[str, Source]) -> WearerAdvice:
     if not entry.source and entry.evidence not in _WITHOUT_SOURCE:
-        raise _unusable(_ADVICE, entry.id, f"it is '{entry.evidence}' and names no source")
+        raise file.unusable(
+            f"in advice '{entry.id}', it is '{entry.evidence}' and names no source."
+        )
     unknown = [name for name in entry.source if name not in sources]
     if unknown:
-        raise _unusable(_ADVICE, entry.id, f"the guide lists no source '{unknown[0]}'")
-    return Advice(**dict(entry), sources=tuple(sources[name] for name in entry.source))
+        raise file.unusable(
+            f"in advice '{entry.id}', the guide lists no source '{unknown[0]}'."
+        )
+    return WearerAdvice(**dict(entry), sources=tuple(sources[name] for name in entry.source))
 
 
-def _overlaid(entries: Iterable[Table], over: Table, language: str) -> list[Table]:
-    """The entries with the words of another language, which may replace nothing else."""
-    below = list(entries)
-    words = {str(one.get("id")): one for one in over.get("advice", [])}
-    for name, one in words.items():
-        if name not in {item["id"] for item in below} or set(one) != {"id", "says"}:
-            raise _unusable(
-                f"{language}/{_ADVICE}", name, "a language gives words to English entries only"
-            )
-    return [{**item, **words.get(item["id"], {})} for item in below]
-
-
-def _sources() -> dict[str, Source]:
-    """The publications that the guide lists."""
-    listed = _toml(asset("guide", ENGLISH, "guide.toml")).get("source", [])
-    return {one["id"]: Source(one["title"], one.get("address", "")) for one in listed}
-
-
-def _toml(path: Path) -> Table:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BenchError(f"The file {path.name} cannot be read: {error}.") from error
-
-
-def _entry(item: Table, kind: type[Entry], file: str) -> Entry:
-    try:
-        return kind.model_validate(item)
-    except ValidationError as error:
-        first = error.errors()[0]
-        field = ".".join(str(part) for part in first["loc"]) or "the entry itself"
-        raise _unusable(
-            file, str(item.get("id", "words")), f"{field}: {first['msg']}"
-        ) from error
-
-
-def _unusable(file: str, entry: str, why: str) -> BenchError:
-    return BenchError(f"The file {file} cannot be used: in '{entry}', {why}.")
+def _refuse_claims(teaching: Teaching, words: TextFile, advice: TextFile) -> None:
+    """Raises BenchError where a text says what no text for a wearer may."""
+    told = (
+        *((words, name, text) for name, text in teaching.words if isinstance(text, str)),
+        *((advice, f"advice '{one.id}'", one.says) for one in teaching.advice),
+    )
+    for file, where, text in told:
+        if fault := unsupported(text, teaching.claims):
+            raise file.unusable(f"in {where}, {fault}")

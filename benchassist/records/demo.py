@@ -1,10 +1,9 @@
 """The demo jobs: the invented bench of the Fernhollow Spectacle Workshop."""
 
-import tomllib
 from datetime import datetime
 from pathlib import Path
 
-from benchassist.assets import asset
+from benchassist.assets import asset, read_toml
 from benchassist.job.document import Job
 from benchassist.store.settings import Workshop
 
@@ -24,8 +23,8 @@ def demo_workshop() -> Workshop:
     Raises:
         BenchError: the installation is damaged.
     """
-    text = asset("demo", "workshop.toml").read_text(encoding="utf-8")
-    return Workshop.model_validate(tomllib.loads(text))
+    file = asset("demo", "workshop.toml")
+    return Workshop.model_validate(read_toml(file, f"The file {file.name}"))
 
 
 def last_moment(job: Job) -> datetime:

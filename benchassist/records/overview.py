@@ -170,25 +170,27 @@ def _draw_counts(pen: Pen, record: Record, top: float) -> None:
 
 
 @dataclass(frozen=True, slots=True)
-class _Column:
+class _Ordered:
+    """A quantity of the order: its title, and how an eye's is written."""
+
     title: str
     cell: Callable[[EyeOrder, Eye], str]
 
 
 _POWER_COLUMNS = (
-    _Column("Sphere", lambda lens, _: amount(lens.power.sphere, "D")),
-    _Column("Cylinder", lambda lens, _: amount(lens.power.cylinder, "D")),
-    _Column("Axis", lambda lens, _: axis_text(lens.power)),
-    _Column("Addition", lambda lens, _: amount(lens.add, "D")),
-    _Column("Intermediate", lambda lens, _: amount(lens.intermediate, "D")),
-    _Column("Prism", lambda lens, eye: prism_text(lens.prism, eye)),
+    _Ordered("Sphere", lambda lens, _: amount(lens.power.sphere, "D")),
+    _Ordered("Cylinder", lambda lens, _: amount(lens.power.cylinder, "D")),
+    _Ordered("Axis", lambda lens, _: axis_text(lens.power)),
+    _Ordered("Addition", lambda lens, _: amount(lens.add, "D")),
+    _Ordered("Intermediate", lambda lens, _: amount(lens.intermediate, "D")),
+    _Ordered("Prism", lambda lens, eye: prism_text(lens.prism, eye)),
 )
 _PLACE_COLUMNS = (
-    _Column("Distance PD", lambda lens, _: amount(lens.distance_pd, "mm")),
-    _Column("Near PD", lambda lens, _: amount(lens.near_pd, "mm")),
-    _Column("Height", lambda lens, _: amount(lens.height, "mm")),
-    _Column("Centre thickness", lambda lens, _: amount(lens.centre_thickness, "mm")),
-    _Column("Base curve", lambda lens, _: amount(lens.base_curve, "D")),
+    _Ordered("Distance PD", lambda lens, _: amount(lens.distance_pd, "mm")),
+    _Ordered("Near PD", lambda lens, _: amount(lens.near_pd, "mm")),
+    _Ordered("Height", lambda lens, _: amount(lens.height, "mm")),
+    _Ordered("Centre thickness", lambda lens, _: amount(lens.centre_thickness, "mm")),
+    _Ordered("Base curve", lambda lens, _: amount(lens.base_curve, "D")),
 )
 
 
@@ -226,7 +228,7 @@ class _Row:
     lens: EyeOrder
 
 
-def _grid(pen: Pen, columns: tuple[_Column, ...], rows: tuple[_Row, ...]) -> tuple[Block, ...]:
+def _grid(pen: Pen, columns: tuple[_Ordered, ...], rows: tuple[_Row, ...]) -> tuple[Block, ...]:
     used = [column for column in columns if any(column.cell(row.lens, row.eye) for row in rows)]
     if not used:
         return ()

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 from pydantic import AwareDatetime, Field
 
 from benchassist.guide.prompts import StepId
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 from benchassist.job.document import JobNumber, JobState
 from benchassist.job.order import Order
 from benchassist.job.signoff import Ask, Outcome, Person, Signature
@@ -19,7 +19,7 @@ Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 """A SHA-256 in lower-case hexadecimal."""
 
 
-class Deed(Frozen):
+class Deed(Deferred):
     """What one person did on one day, as the journal has it."""
 
     person: Person
@@ -29,7 +29,7 @@ class Deed(Frozen):
     parts: tuple[str, ...]
 
 
-class Imprint(Frozen):
+class Imprint(Deferred):
     """Who makes the record, when, and of which state of the job.
 
     Attributes:
@@ -51,14 +51,14 @@ class Imprint(Frozen):
     damage: str = ""
 
 
-class SourceLine(Frozen):
+class SourceLine(Deferred):
     """A publication: its title and, where there is one, its address."""
 
     title: str
     address: str = ""
 
 
-class RuleLine(Frozen):
+class RuleLine(Deferred):
     """A rule that was applied, with the number by which findings refer to it."""
 
     number: int
@@ -70,7 +70,7 @@ class RuleLine(Frozen):
     sources: tuple[SourceLine, ...]
 
 
-class RuleSetLine(Frozen):
+class RuleSetLine(Deferred):
     """The rule set that the pair was judged by."""
 
     id: str
@@ -81,7 +81,7 @@ class RuleSetLine(Frozen):
     acceptance: str
 
 
-class FindingLine(Frozen):
+class FindingLine(Deferred):
     """One quantity judged.
 
     Amounts are in `unit`; from `good` up to `limit` it is looked at again; `share` is the share
@@ -109,7 +109,7 @@ class FindingLine(Frozen):
     method: str = ""
 
 
-class SlipLine(Frozen):
+class SlipLine(Deferred):
     """What may have happened, asked of the findings outside with these keys: never a cause."""
 
     keys: tuple[str, ...]
@@ -117,7 +117,7 @@ class SlipLine(Frozen):
     sentence: str
 
 
-class AnswerLine(Frozen):
+class AnswerLine(Deferred):
     """The answer to one check: what was seen, measured, chosen and remarked."""
 
     prompt: str
@@ -129,7 +129,7 @@ class AnswerLine(Frozen):
     again: str = ""
 
 
-class CorrectionLine(Frozen):
+class CorrectionLine(Deferred):
     """One correction at the bench, in words."""
 
     check: str
@@ -138,7 +138,7 @@ class CorrectionLine(Frozen):
     remark: str
 
 
-class ReadingLine(Frozen):
+class ReadingLine(Deferred):
     """What was read of one quantity, every repeat as it was typed, and with which meter.
 
     `eye` is None for what was measured of both lenses together.
@@ -151,21 +151,21 @@ class ReadingLine(Frozen):
     meters: tuple[str, ...] = ()
 
 
-class SkippedLine(Frozen):
+class SkippedLine(Deferred):
     """A prompt marked not applicable at the bench, and the reason given."""
 
     title: str
     reason: str
 
 
-class OpenLine(Frozen):
+class OpenLine(Deferred):
     """A prompt that waits for its answer."""
 
     prompt: str
     title: str
 
 
-class Part(Frozen):
+class Part(Deferred):
     """One step of the job: what was read, found, answered, corrected, and what is open.
 
     `slips` stand in the first step that has one of their findings.
@@ -182,7 +182,7 @@ class Part(Frozen):
     open: tuple[OpenLine, ...] = ()
 
 
-class FaultLine(Frozen):
+class FaultLine(Deferred):
     """A fault of the frame as the drawing takes it; signs as in `geometry.fault.Fault`."""
 
     kind: str
@@ -191,7 +191,7 @@ class FaultLine(Frozen):
     is_within: bool = False
 
 
-class FrameLine(Frozen):
+class FrameLine(Deferred):
     """A bench check whose faults are drawn, seen one way: now, and before a correction."""
 
     prompt: str
@@ -201,7 +201,7 @@ class FrameLine(Frozen):
     before: tuple[FaultLine, ...] = ()
 
 
-class EyeCentration(Frozen):
+class EyeCentration(Deferred):
     """Where one lens was found to sit, mm; repeats are averaged."""
 
     distance_pd: Decimal | None = None
@@ -209,7 +209,7 @@ class EyeCentration(Frozen):
     height: Decimal | None = None
 
 
-class SpotLine(Frozen):
+class SpotLine(Deferred):
     """What was found at one place of a lens, and how it stands; the text may be empty."""
 
     spot: str
@@ -218,7 +218,7 @@ class SpotLine(Frozen):
     state: State
 
 
-class DefectLine(Frozen):
+class DefectLine(Deferred):
     """A defect of a surface or an edge at its place.
 
     `across` (towards the nose) and `up` are mm from the boxed centre; `number` is that of the
@@ -234,18 +234,18 @@ class DefectLine(Frozen):
     text: str
 
 
-class Centration(Frozen):
+class Centration(Deferred):
     """The centration of both lenses as found, for the drawing."""
 
-    right: EyeCentration = EyeCentration()
-    left: EyeCentration = EyeCentration()
+    right: EyeCentration = Field(default_factory=EyeCentration)
+    left: EyeCentration = Field(default_factory=EyeCentration)
 
     def eye(self, eye: Eye) -> EyeCentration:
         """The centration of one lens."""
         return self.right if eye is Eye.RIGHT else self.left
 
 
-class EarlierAttempt(Frozen):
+class EarlierAttempt(Deferred):
     """How an earlier attempt at this pair ended."""
 
     number: int
@@ -255,7 +255,7 @@ class EarlierAttempt(Frozen):
     countersigned: Signature | None
 
 
-class Decision(Frozen):
+class Decision(Deferred):
     """How this attempt ended, and the names put to it."""
 
     outcome: Outcome | None
@@ -268,14 +268,14 @@ class Decision(Frozen):
     asks: tuple[Ask, ...] = ()
 
 
-class Count(Frozen):
+class Count(Deferred):
     """How many findings are in one state."""
 
     state: State
     number: int
 
 
-class Record(Frozen):
+class Record(Deferred):
     """The whole paper as data; the same job, findings and imprint give the same record.
 
     What is added to a version has a value to begin with, so that earlier records of the same

@@ -1,10 +1,17 @@
 """One step on the paper: what was read, found, answered, corrected, skipped and is open."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from benchassist.guide.prompts import StepId
 from benchassist.records.cells import Cell, cell_blocks, draw_state, told_block
+from benchassist.records.columns import (
+    Column,
+    compared,
+    draw_cells,
+    draw_titles,
+    free_from,
+)
 from benchassist.records.ink import (
     BODY,
     BODY_STRONG,
@@ -19,26 +26,9 @@ from benchassist.records.ink import (
 from benchassist.records.paper import Block, gap, heading, paragraph
 from benchassist.records.pen import Pen
 from benchassist.records.record import AnswerLine, FindingLine, Part, ReadingLine, SlipLine
-from benchassist.records.words import (
-    amount,
-    based,
-    difference,
-    ended,
-    limit_amount,
-    percent,
-    plural,
-)
+from benchassist.records.words import ended, limit_amount, percent, plural
 from benchassist.verdicts import words
 from benchassist.verdicts.finding import WORST_FIRST, State
-
-_ALONG, _UPRIGHT, _APART = ("in", "out"), ("up right", "down right"), ("", "")
-_BASES = {
-    "pair.prism-horizontal": _ALONG,
-    "pair.prism-vertical": _UPRIGHT,
-    "pair.centration-horizontal": _ALONG,
-    "pair.centration-vertical": _UPRIGHT,
-}
-"""The bases of the pair's prism, above zero and below, by the key of the finding."""
 
 _NOTED = "noted"
 _SLIPS_TITLE = "What may have happened (questions, not causes)"
@@ -47,21 +37,13 @@ _WORD = LEFT + 14
 _WHAT = LEFT + 80
 
 
-@dataclass(frozen=True, slots=True)
-class _Column:
-    """A column of numbers: its title and its right edge."""
-
-    title: str
-    right: float
-
-
 _COLUMNS = (
-    _Column("Ordered", LEFT + 252),
-    _Column("Found", LEFT + 328),
-    _Column("Difference", LEFT + 388),
-    _Column("Limit", LEFT + 436),
-    _Column("Used", LEFT + 472),
-    _Column("Rule", RIGHT),
+    Column("Ordered", LEFT + 252),
+    Column("Found", LEFT + 328),
+    Column("Difference", LEFT + 388),
+    Column("Limit", LEFT + 436),
+    Column("Used", LEFT + 472),
+    Column("Rule", RIGHT),
 )
 
 
@@ -124,8 +106,7 @@ def _table_head() -> Block:
     def draw(pen: Pen, top: float) -> None:
         pen.text(_WORD, top + 9, "State", SMALL_SOFT)
         pen.text(_WHAT, top + 9, "Quantity", SMALL_SOFT)
-        for column in _COLUMNS:
-            pen.text_right(column.right, top + 9, column.title, SMALL_SOFT)
+        draw_titles(pen, top + 9, _COLUMNS)
         pen.rule(LEFT, top + 14, WIDTH)
 
     return Block(16, draw, keeps=True)
@@ -140,19 +121,19 @@ def named(step: StepId, finding: FindingLine) -> str:
 
 def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[Block, ...]:
     cells = (
-        *_numbers(finding),
+        *compared(finding),
         limit_amount(finding.limit, finding.unit, finding.sentence),
         percent(finding.share),
         str(finding.rule or ""),
     )
-    names = pen.wrap(named(part.step, finding), BODY_STRONG, _room_for_name(pen, cells))
+    room = free_from(pen, _WHAT, _COLUMNS, cells, BODY)
+    names = pen.wrap(named(part.step, finding), BODY_STRONG, room)
 
     def draw(pen: Pen, top: float) -> None:
         draw_state(pen, LEFT, top, finding.state, finding.state.word)
         for number, name in enumerate(names):
             pen.text(_WHAT, top + 10 + number * BODY.leading, name, BODY_STRONG)
-        for column, cell in zip(_COLUMNS, cells, strict=True):
-            pen.text_right(column.right, top + 10, cell, BODY)
+        draw_cells(pen, top + 10, _COLUMNS, cells, BODY)
 
     row = Block(BODY.leading * len(names), draw, keeps=True, head=(head,))
     parts = (*_in_words(finding), finding.method, _told(part, finding))
@@ -176,35 +157,10 @@ def _in_words(finding: FindingLine) -> tuple[str, str]:
     return finding.sentence, "" if is_plain else _good_to(finding)
 
 
-def _numbers(finding: FindingLine) -> tuple[str, str, str]:
-    """What was ordered and found and how they differ; prism of the pair with its base."""
-    ordered, found, apart = finding.ordered, finding.found, finding.difference
-    bases = _BASES.get(finding.key)
-    if bases is None or finding.unit != words.PRISM:
-        return (
-            amount(ordered, finding.unit),
-            amount(found, finding.unit),
-            difference(apart, finding.limit, finding.unit),
-        )
-    # Upright, the lenses stand so far apart, whichever has the higher base; found says which.
-    apart_bases = bases if bases is _ALONG else _APART
-    return based(ordered, bases), based(found, bases), based(apart, apart_bases, finding.limit)
-
-
 def _good_to(finding: FindingLine) -> str:
     if finding.good is None:
         return ""
     return f"Good to {words.limit_size(finding.good, finding.unit)}."
-
-
-def _room_for_name(pen: Pen, cells: Sequence[str]) -> float:
-    """Up to the first number of the row."""
-    starts = [
-        column.right - pen.width(cell, BODY)
-        for column, cell in zip(_COLUMNS, cells, strict=True)
-        if cell
-    ]
-    return min(starts, default=RIGHT) - _WHAT - 8
 
 
 def _hairline() -> Block:

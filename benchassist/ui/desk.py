@@ -19,8 +19,8 @@ from benchassist.records.advice import language_name, languages
 from benchassist.records.imprint import imprint_of_journal
 from benchassist.records.making import make_record
 from benchassist.records.record import Imprint, Record
-from benchassist.records.sheet import Sheet, make_sheet
-from benchassist.records.slip import Slip, make_slip
+from benchassist.records.return_slip import ReturnSlip, make_slip
+from benchassist.records.wearer_sheet import WearerSheet, make_sheet
 from benchassist.store.files import write_whole
 from benchassist.store.instruments import (
     MeterCheck,
@@ -194,7 +194,7 @@ class Desk(QObject):
         settled, limits = self._open_job()
         return make_record(settled.job, settled.findings, self.guide, limits, self._imprint())
 
-    def sheet(self) -> Sheet:
+    def sheet(self) -> WearerSheet:
         """The wearer's sheet of the open job.
 
         Raises:
@@ -203,7 +203,7 @@ class Desk(QObject):
         settled, _ = self._open_job()
         return make_sheet(settled.job, self._settings.workshop, self.session.now())
 
-    def slip(self) -> Slip:
+    def slip(self) -> ReturnSlip:
         """The return slip of the open job.
 
         Raises:

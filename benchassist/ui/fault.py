@@ -10,18 +10,18 @@ from types import TracebackType
 
 from PySide6.QtCore import QObject, Signal, qVersion
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import (
-    QDialog,
-    QHBoxLayout,
-    QLabel,
-    QPlainTextEdit,
-    QPushButton,
-    QVBoxLayout,
-)
+from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit
+
+from benchassist.ui.labels import text_label
+from benchassist.ui.raised import RaisedSheet, button
 
 LOG = "benchassist.log"
 """The name of the log file in the data folder."""
 
+_SAFE = (
+    "Everything the screen showed as taken is on disk. You can go on; if it happens again, "
+    "copy the report below for whoever looks after the program."
+)
 _log = logging.getLogger(__name__)
 
 
@@ -79,36 +79,21 @@ def log_to(folder: Path) -> Callable[[], None]:
     return end
 
 
-class FaultSheet(QDialog):
+class FaultSheet(RaisedSheet):
     """Says that something went wrong in the program and that the job is safe."""
 
     def __init__(self, report: str) -> None:
-        super().__init__()
-        self.setWindowTitle("Something went wrong")
+        super().__init__("Something went wrong", "Something went wrong in Benchassist")
         self.resize(720, 440)
-        title = QLabel("Something went wrong in Benchassist")
-        title.setProperty("role", "title")
-        words = QLabel(
-            "Everything the screen showed as taken is on disk. You can go on; if it happens "
-            "again, copy the report below for whoever looks after the program."
-        )
-        words.setWordWrap(True)
         text = QPlainTextEdit(report)
         text.setReadOnly(True)
         text.setAccessibleName("Report")
-        copy = QPushButton("Copy the report")
-        copy.clicked.connect(lambda: QGuiApplication.clipboard().setText(report))
-        close = QPushButton("Go on")
-        close.setProperty("role", "primary")
-        close.clicked.connect(self.accept)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
-        column.setSpacing(12)
-        column.addWidget(title)
-        column.addWidget(words)
-        column.addWidget(text, 1)
+        self.column.addWidget(text_label("", _SAFE))
+        self.column.addWidget(text, 1)
         line = QHBoxLayout()
-        line.addWidget(copy)
+        line.addWidget(
+            button("Copy the report", lambda: QGuiApplication.clipboard().setText(report))
+        )
         line.addStretch(1)
-        line.addWidget(close)
-        column.addLayout(line)
+        line.addWidget(button("Go on", self.accept, "primary"))
+        self.column.addLayout(line)

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 from benchassist.guide.prompts import Prompt
 from benchassist.limits.rule import Rule
 from benchassist.ui.drawings.hint import HintPicture
-from benchassist.ui.labels import text_label
+from benchassist.ui.labels import say, text_label
 from benchassist.ui.theme import Theme
 from benchassist.verdicts.finding import Finding
 
@@ -27,15 +27,17 @@ class HintPanel(QFrame):
         self.setFixedWidth(296)
         self.setAccessibleName("Hint")
         self._picture = HintPicture(theme)
-        self._texts = {name: text_label("sentence") for _, name in _HEADINGS}
+        self._texts = {
+            name: text_label("caption" if name == "evidence" else "sentence")
+            for _, name in _HEADINGS
+        }
         self._headings = {
             name: text_label("heading", title, wraps=False) for title, name in _HEADINGS
         }
         self._caution = _Caution()
         self._slips = text_label("sentence")
         self._slips_heading = text_label("heading", "What may have happened", wraps=False)
-        self._rules = text_label("sentence")
-        self._rules.setProperty("role", "caption")
+        self._rules = text_label("caption")
         self._rules_heading = text_label("heading", "Judged by", wraps=False)
         self._lay_out()
 
@@ -57,7 +59,6 @@ class HintPanel(QFrame):
         column.addWidget(self._rules)
         column.addSpacing(8)
         column.addWidget(self._headings["evidence"])
-        self._texts["evidence"].setProperty("role", "caption")
         column.addWidget(self._texts["evidence"])
         column.addStretch(1)
         scroll = QScrollArea()
@@ -74,23 +75,20 @@ class HintPanel(QFrame):
         self._picture.set_picture(prompt.picture)
         for _, name in _HEADINGS:
             text = str(getattr(prompt, name))
-            self._texts[name].setText(text)
-            self._texts[name].setVisible(bool(text))
+            say(self._texts[name], text)
             self._headings[name].setVisible(bool(text))
         cautions = [text for text in (prompt.caution, *more_cautions) if text]
         self._caution.set_text("\n\n".join(cautions))
 
     def show_slips(self, sentences: tuple[str, ...]) -> None:
         """Shows which simple slips would explain what is outside; none hides the part."""
-        self._slips.setText("\n\n".join(sentences))
-        self._slips.setVisible(bool(sentences))
+        say(self._slips, "\n\n".join(sentences))
         self._slips_heading.setVisible(bool(sentences))
 
     def show_rules(self, findings: tuple[Finding, ...]) -> None:
         """Shows the rule behind each limit: title, edition, clause and how it is known."""
         rules = dict.fromkeys(one.rule for one in findings if one.rule is not None)
-        self._rules.setText("\n\n".join(_rule_words(rule) for rule in rules))
-        self._rules.setVisible(bool(rules))
+        say(self._rules, "\n\n".join(_rule_words(rule) for rule in rules))
         self._rules_heading.setVisible(bool(rules))
 
 

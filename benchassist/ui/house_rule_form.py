@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QLineEdit, QVBoxLayout, QWidget
 
 from benchassist.job.base import LONGEST_LINE
 from benchassist.limits.house import HouseRule
@@ -13,6 +13,8 @@ from benchassist.limits.words import allowed_words, cell_words
 from benchassist.ui.inputs import specs
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.labels import captioned, text_label
+from benchassist.ui.raised import button
 
 _FIGURE, _SHARE, _OFF = "figure", "share", "off"
 _WAYS = ((_FIGURE, "A smaller limit"), (_SHARE, "A share of it"), (_OFF, "Not judged"))
@@ -46,9 +48,7 @@ class HouseRuleForm(QWidget):
         self._reason = QLineEdit()
         self._reason.setMaxLength(LONGEST_LINE)
         self._reason.setPlaceholderText("Printed with every verdict by this rule")
-        self._problem = QLabel()
-        self._problem.setProperty("role", "error")
-        self._problem.setWordWrap(True)
+        self._problem = text_label("error")
         self._lay_out()
         self._connect()
         self._show_rows()
@@ -68,19 +68,12 @@ class HouseRuleForm(QWidget):
             column.addWidget(figure)
         self._add_named(column, "Rea&son", self._reason)
         column.addWidget(self._problem)
-        keep = QPushButton("&Keep this rule")
-        keep.setProperty("role", "primary")
-        keep.clicked.connect(self._keep)
         column.addSpacing(8)
-        column.addWidget(keep)
+        column.addWidget(button("&Keep this rule", self._keep, "primary"))
 
     def _add_named(self, column: QVBoxLayout, words: str, field: QWidget) -> None:
-        caption = QLabel(words)
-        caption.setProperty("role", "caption")
-        caption.setBuddy(field)
         field.setAccessibleName(words.replace("&", ""))
-        column.addWidget(caption)
-        column.addWidget(field)
+        column.addLayout(captioned(words, field))
 
     def _connect(self) -> None:
         self._table.currentIndexChanged.connect(self._show_rows)

@@ -4,15 +4,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QDialog, QListWidget, QPushButton, QVBoxLayout, QWidget
-from typing_extensions import override
+from PySide6.QtWidgets import QListWidget, QWidget
 
 from benchassist.limits.house import HouseRule, HouseRuleError, HouseRules, with_house_rules
 from benchassist.limits.reading import LimitsFile
 from benchassist.limits.words import cell_words
 from benchassist.ui.house_rule_form import HouseRuleForm
 from benchassist.ui.labels import text_label
+from benchassist.ui.raised import RaisedSheet, button
 
 _PURPOSE = (
     "A workshop may ask for more than its rule set does, or leave a limit unjudged, with a "
@@ -24,7 +23,7 @@ _LIST_HEIGHT = 136
 _NONE_YET = "None yet: every limit is that of its rule set."
 
 
-class HouseRulesSheet(QDialog):
+class HouseRulesSheet(RaisedSheet):
     """The rules in force, and the form of one more.
 
     Signals:
@@ -48,8 +47,7 @@ class HouseRulesSheet(QDialog):
             refusal: why this person may only read them; None when they may be changed.
             parent: the window below.
         """
-        super().__init__(parent)
-        self.setWindowTitle("House rules")
+        super().__init__("House rules", "House rules", parent)
         self.setMinimumWidth(720)
         self._house = house
         self._tables = tables
@@ -60,29 +58,18 @@ class HouseRulesSheet(QDialog):
         self._list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._list.setMinimumHeight(_LIST_HEIGHT)
         self._none_yet = text_label("caption", _NONE_YET)
-        self._away = QPushButton("&Take this rule away")
+        self._away = button("&Take this rule away", self._take_away)
         self._away.setAutoDefault(False)
-        self._away.clicked.connect(self._take_away)
         self._form = HouseRuleForm(tables)
         self._form.typed.connect(self._add)
         self._form.setVisible(self._may_change)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
-        column.setSpacing(12)
-        column.addWidget(text_label("title", "House rules"))
-        column.addWidget(text_label("sentence", _PURPOSE))
-        for part in (self._list, self._none_yet, self._away):
-            column.addWidget(part)
+        purpose = text_label("sentence", _PURPOSE)
+        for part in (purpose, self._list, self._none_yet, self._away):
+            self.column.addWidget(part)
         if refusal:
-            column.addWidget(text_label("sentence", refusal))
-        column.addWidget(self._form)
+            self.column.addWidget(text_label("sentence", refusal))
+        self.column.addWidget(self._form)
         self._show_rules()
-
-    @override
-    def showEvent(self, event: QShowEvent) -> None:
-        """Lays the rules out in the type they are shown in."""
-        super().showEvent(event)
-        self._list.doItemsLayout()
 
     def _show_rules(self) -> None:
         self._list.clear()

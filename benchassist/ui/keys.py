@@ -1,15 +1,10 @@
 """The list of keys, made from the actions."""
 
-from PySide6.QtWidgets import (
-    QDialog,
-    QDialogButtonBox,
-    QGridLayout,
-    QLabel,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QDialogButtonBox, QGridLayout, QWidget
 
 from benchassist.ui.actions import ACTIONS, STEP_KEYS
+from benchassist.ui.labels import text_label
+from benchassist.ui.raised import RaisedSheet
 
 _TYPING = (
     (STEP_KEYS, "Open one of the nine steps"),
@@ -20,18 +15,12 @@ _TYPING = (
 )
 
 
-class KeysSheet(QDialog):
+class KeysSheet(RaisedSheet):
     """Every key of the window, in two columns."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setWindowTitle("The keys")
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
-        column.setSpacing(16)
-        title = QLabel("The keys")
-        title.setProperty("role", "title")
-        column.addWidget(title)
+        super().__init__("The keys", "The keys", parent)
+        self.column.setSpacing(16)
         grid = QGridLayout()
         grid.setHorizontalSpacing(32)
         grid.setVerticalSpacing(8)
@@ -39,11 +28,9 @@ class KeysSheet(QDialog):
         half = (len(rows) + 1) // 2
         for position, (keys, words) in enumerate(rows):
             side, row = divmod(position, half)
-            key = QLabel(keys)
-            key.setProperty("role", "accent")
-            grid.addWidget(key, row, 2 * side)
-            grid.addWidget(QLabel(words), row, 2 * side + 1)
-        column.addLayout(grid)
+            grid.addWidget(text_label("accent", keys, wraps=False), row, 2 * side)
+            grid.addWidget(text_label("", words, wraps=False), row, 2 * side + 1)
+        self.column.addLayout(grid)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)
-        column.addWidget(buttons)
+        self.column.addWidget(buttons)

@@ -1,5 +1,7 @@
 """Words on the window: a label in its role, alone or over the field that it names."""
 
+from html import escape
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
@@ -10,6 +12,13 @@ def text_label(role: str, words: str = "", *, wraps: bool = True) -> QLabel:
     made.setTextFormat(Qt.TextFormat.PlainText)
     made.setProperty("role", role)
     made.setWordWrap(wraps)
+    return made
+
+
+def led_text(lead: str, words: str) -> QLabel:
+    """A sentence after a strong word that leads to it."""
+    made = text_label("sentence", f"<b>{escape(lead)}</b>  {escape(words)}")
+    made.setTextFormat(Qt.TextFormat.RichText)
     return made
 
 

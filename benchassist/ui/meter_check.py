@@ -6,7 +6,7 @@ from datetime import datetime
 from decimal import Decimal
 
 from PySide6.QtCore import QEvent, Signal
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from benchassist.guide.metercheck import MeterStep, Taken
@@ -18,14 +18,15 @@ from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.row import NumberRow, Values
 from benchassist.ui.inputs.segments import Segments
 from benchassist.ui.inputs.text import TextInput
-from benchassist.ui.labels import text_label
+from benchassist.ui.labels import say, text_label
+from benchassist.ui.raised import RaisedSheet, button
 
 _YES, _NO = "yes", "no"
 _WIDTH, _HEIGHT = 600, 440
 """The sheet before a longer text makes it grow, px."""
 
 
-class CheckSheet(QDialog):
+class CheckSheet(RaisedSheet):
     """The daily check of one lens meter, one step at a time.
 
     Signals:
@@ -41,8 +42,7 @@ class CheckSheet(QDialog):
         who: tuple[Person, Callable[[], datetime]],
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
-        self.setWindowTitle(f"Daily check of {meter.name}")
+        super().__init__(f"Daily check of {meter.name}", "", parent)
         self.setMinimumSize(_WIDTH, _HEIGHT)
         self.resize(_WIDTH, _HEIGHT)
         self._meter = meter
@@ -51,7 +51,6 @@ class CheckSheet(QDialog):
         self._at = 0
         self._said: dict[Taken, str] = {}
         self._read: dict[Taken, Values] = {}
-        self._title = text_label("title")
         self._ask = text_label("lead")
         self._how = text_label("sentence")
         self._holder = QVBoxLayout()
@@ -59,25 +58,20 @@ class CheckSheet(QDialog):
         self._remark = TextInput("Remark")
         self._remark.finished.connect(self._take)
         self._remark.stepped_back.connect(self._go_back)
-        self._problem = text_label("error")
         self._faults = text_label("error")
-        self._go, self._back = QPushButton("Next"), QPushButton("&Back")
+        self._go = button("Next", self._take, "primary")
+        self._back = button("&Back", self._go_back)
         self._lay_out()
         self._show()
 
     def _lay_out(self) -> None:
-        self._go.setProperty("role", "primary")
         self._go.setDefault(True)
-        self._go.clicked.connect(self._take)
         self._back.setAutoDefault(False)
-        self._back.clicked.connect(self._go_back)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
-        column.setSpacing(12)
-        for label in (self._title, self._ask, self._how):
+        column = self.column
+        for label in (self._ask, self._how):
             column.addWidget(label)
         column.addLayout(self._holder)
-        for widget in (self._remark, self._problem, self._faults):
+        for widget in (self._remark, self.problem, self._faults):
             column.addWidget(widget)
         column.addStretch(1)
         buttons = QHBoxLayout()
@@ -87,15 +81,14 @@ class CheckSheet(QDialog):
 
     def _show(self) -> None:
         step = self._steps[self._at]
-        self._title.setText(f"{self._at + 1} of {len(self._steps)}: {step.title}")
+        say(self.heading, f"{self._at + 1} of {len(self._steps)}: {step.title}")
         self._ask.setText(step.ask)
         self._how.setText(f"{step.how} {step.why} {step.fault}".strip())
-        self._say("")
+        self.complain("")
         self._back.setVisible(self._at > 0)
         self._remark.setVisible(step.takes is Taken.ACCEPTED)
         wrong = faults(self._so_far())
-        self._faults.setText("\n".join(wrong))
-        self._faults.setVisible(bool(wrong))
+        say(self._faults, "\n".join(wrong))
         self._show_input(step, is_faulty=bool(wrong))
 
     @override
@@ -157,16 +150,15 @@ class CheckSheet(QDialog):
             if not all([field.take() for field in fields]):  # noqa: C419  (each must be taken)
                 return False
             self._read[takes] = self._input.values()
-            return self._say(_missing(takes, self._input.values()))
+            return self._is_whole(_missing(takes, self._input.values()))
         if isinstance(self._input, Segments):
             self._said[takes] = self._input.value()
-            return self._say("" if self._input.value() else "Choose one of the two.")
+            return self._is_whole("" if self._input.value() else "Choose one of the two.")
         return True
 
-    def _say(self, problem: str) -> bool:
+    def _is_whole(self, problem: str) -> bool:
         """Shows what is missing; whether nothing is."""
-        self._problem.setText(problem)
-        self._problem.setVisible(bool(problem))
+        self.complain(problem)
         return not problem
 
     def _made(self) -> MeterCheck:

@@ -4,19 +4,17 @@ from decimal import Decimal
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
-    QDialog,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QListWidget,
-    QPushButton,
     QStackedWidget,
-    QVBoxLayout,
     QWidget,
 )
 
 from benchassist.job.instrument import LONGEST_NAME, Instrument, Speech, as_shown
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.labels import text_label
+from benchassist.ui.raised import RaisedSheet, button
 
 _SPEECHES = ((Speech.DRUM.value, "Manual, drum"), (Speech.DISPLAY.value, "Digital, display"))
 _STEPS = {
@@ -34,7 +32,7 @@ _WIDTH = 680
 """Room for every step side by side, px."""
 
 
-class MetersSheet(QDialog):
+class MetersSheet(RaisedSheet):
     """The lens meters known here; one is chosen, a new one is named, each can be checked.
 
     Signals:
@@ -48,8 +46,7 @@ class MetersSheet(QDialog):
     def __init__(
         self, known: tuple[Instrument, ...], used: str, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
-        self.setWindowTitle("Lens meters")
+        super().__init__("Lens meters", "Lens meters", parent)
         self.setMinimumWidth(_WIDTH)
         self._known = known
         self._list = QListWidget()
@@ -71,29 +68,20 @@ class MetersSheet(QDialog):
             self._stack.addWidget(steps)
         self._speech.set_value(Speech.DISPLAY)
         self._show_steps(Speech.DISPLAY)
-        self._problem = QLabel()
-        self._problem.setProperty("role", "error")
         self._lay_out()
 
     def _lay_out(self) -> None:
-        title = QLabel("Lens meters")
-        title.setProperty("role", "title")
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
-        column.setSpacing(12)
-        column.addWidget(title)
+        column = self.column
         column.addWidget(self._list)
         self._list.setVisible(bool(self._known))
-        none_yet = QLabel("None is named yet. Name one here, then check it.")
-        none_yet.setProperty("role", "caption")
+        none_yet = text_label("caption", "None is named yet. Name one here, then check it.")
         none_yet.setVisible(not self._known)
         column.addWidget(none_yet)
         buttons = QHBoxLayout()
         for words, does in (("&Use this one", self._choose), ("&Check it now", self._check)):
-            button = QPushButton(words)
-            button.clicked.connect(does)
-            button.setEnabled(bool(self._known))
-            buttons.addWidget(button)
+            made = button(words, does)
+            made.setEnabled(bool(self._known))
+            buttons.addWidget(made)
         buttons.addStretch(1)
         column.addLayout(buttons)
         line = QHBoxLayout()
@@ -101,16 +89,12 @@ class MetersSheet(QDialog):
         line.addWidget(self._speech)
         column.addLayout(line)
         column.addLayout(self._line_of_steps())
-        column.addWidget(self._problem)
-        new = QPushButton("&New: check it now")
-        new.clicked.connect(self._begin_new)
-        column.addWidget(new)
+        column.addWidget(self.problem)
+        column.addWidget(button("&New: check it now", self._begin_new))
 
     def _line_of_steps(self) -> QHBoxLayout:
-        label = QLabel("Read in steps of")
-        label.setProperty("role", "caption")
         line = QHBoxLayout()
-        line.addWidget(label)
+        line.addWidget(text_label("caption", "Read in steps of", wraps=False))
         line.addWidget(self._stack, 1)
         return line
 
@@ -130,8 +114,7 @@ class MetersSheet(QDialog):
         step = Decimal(self._steps[speech].value())
         new = Instrument(name=self._name.text(), speech=speech, step=step)
         if not new.name or any(one.name == new.name for one in self._known):
-            self._problem.setText("Give the new meter a name of its own.")
-            self._name.setFocus()
+            self.complain("Give the new meter a name of its own.", self._name)
             return
         self.check_asked.emit(new)
         self.accept()

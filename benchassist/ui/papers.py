@@ -4,11 +4,11 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from benchassist.job.document import Job
+from benchassist.records.file_names import record_name, sheet_name, slip_name
 from benchassist.records.pdf import record_pdf
-from benchassist.records.sheet import sheet_name
-from benchassist.records.sheet_pdf import sheet_pdf
-from benchassist.records.slip import no_slip, slip_name
-from benchassist.records.slip_pdf import slip_pdf
+from benchassist.records.return_slip import no_slip
+from benchassist.records.return_slip_pdf import slip_pdf
+from benchassist.records.wearer_sheet_pdf import sheet_pdf
 from benchassist.ui.actions import Command
 from benchassist.ui.desk import Desk
 
@@ -30,12 +30,8 @@ class Paper:
     refusal: Callable[[Job], str] = lambda _: ""
 
 
-def _record_name(job: Job) -> str:
-    return f"{job.number.replace('/', '-')}-record.pdf"
-
-
 PAPERS: Mapping[Command, Paper] = {
-    Command.EXPORT: Paper("the record", _record_name, lambda desk: record_pdf(desk.record())),
+    Command.EXPORT: Paper("the record", record_name, lambda desk: record_pdf(desk.record())),
     Command.SHEET: Paper(
         "the wearer's sheet", sheet_name, lambda desk: sheet_pdf(desk.sheet())
     ),

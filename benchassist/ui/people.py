@@ -2,26 +2,17 @@
 
 from pydantic import ValidationError
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import (
-    QDialog,
-    QLabel,
-    QLineEdit,
-    QListWidget,
-    QPushButton,
-    QVBoxLayout,
-    QWidget,
-)
-from typing_extensions import override
+from PySide6.QtWidgets import QLineEdit, QListWidget, QWidget
 
 from benchassist.job.base import LONGEST_LINE
 from benchassist.job.signoff import Person, Role
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.raised import RaisedSheet, button
 
 _ROLES = tuple((role.value, role.value.capitalize()) for role in Role)
 
 
-class PeopleSheet(QDialog):
+class PeopleSheet(RaisedSheet):
     """The people of the workshop.
 
     Signals:
@@ -31,8 +22,7 @@ class PeopleSheet(QDialog):
     chosen = Signal(object)
 
     def __init__(self, persons: tuple[Person, ...], parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setWindowTitle("Who is at the bench")
+        super().__init__("Who is at the bench", "Who is at the bench?", parent)
         self.setMinimumWidth(560)
         self._persons = persons
         self._list = QListWidget()
@@ -45,33 +35,12 @@ class PeopleSheet(QDialog):
         self._name.setPlaceholderText("Name of somebody new")
         self._role = Segments(_ROLES)
         self._role.set_value(Role.TRAINEE)
-        self._problem = QLabel()
-        self._problem.setProperty("role", "error")
-        add = QPushButton("Add and take over")
-        add.clicked.connect(self._add)
         self._name.returnPressed.connect(self._add)
-        self._lay_out(add)
+        add = button("Add and take over", self._add)
+        for part in (self._list, self._name, self._role, self.problem, add):
+            self.column.addWidget(part)
         if persons:
             self._list.setCurrentRow(0)
-
-    def _lay_out(self, add: QPushButton) -> None:
-        title = QLabel("Who is at the bench?")
-        title.setProperty("role", "title")
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
-        column.setSpacing(12)
-        column.addWidget(title)
-        column.addWidget(self._list)
-        column.addWidget(self._name)
-        column.addWidget(self._role)
-        column.addWidget(self._problem)
-        column.addWidget(add)
-
-    @override
-    def showEvent(self, event: QShowEvent) -> None:
-        """Lays the rows out in the type they are shown in."""
-        super().showEvent(event)
-        self._list.doItemsLayout()
 
     def _on_activated(self) -> None:
         self.chosen.emit(self._persons[self._list.currentRow()])
@@ -81,8 +50,7 @@ class PeopleSheet(QDialog):
         try:
             person = Person(name=self._name.text(), role=Role(self._role.value()))
         except ValidationError:
-            self._problem.setText("Type a name first.")
-            self._name.setFocus()
+            self.complain("Type a name first.", self._name)
             return
         self.chosen.emit(person)
         self.accept()

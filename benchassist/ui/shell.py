@@ -18,6 +18,7 @@ from benchassist.ui.ask_person import AskPerson
 from benchassist.ui.bench import Bench
 from benchassist.ui.desk import NO_JOB, Desk
 from benchassist.ui.extent import SMALLEST
+from benchassist.ui.labels import text_label
 from benchassist.ui.pages.tray import TrayPage
 from benchassist.ui.papers import PAPERS, Paper
 from benchassist.ui.scan import BETWEEN_KEYS_MS, ScanWatch
@@ -349,8 +350,8 @@ class Shell(QMainWindow):
 
 def _keys_in_short() -> QLabel:
     """The keys used most, for the right end of the status line."""
-    label = QLabel("Enter next     R read again     N not applicable     ? all keys")
-    label.setProperty("role", "caption")
+    words = "Enter next     R read again     N not applicable     ? all keys"
+    label = text_label("caption", words, wraps=False)
     label.setContentsMargins(0, 0, 12, 0)
     return label
 

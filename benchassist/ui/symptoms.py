@@ -4,7 +4,6 @@ from decimal import Decimal
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QHBoxLayout,
     QListWidget,
     QScrollArea,
@@ -12,13 +11,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from benchassist.guide.symptoms import LARGEST_OFFSET, Advice, Symptom, advise
+from benchassist.guide.symptoms import LARGEST_OFFSET, Adjustment, Symptom, advise
 from benchassist.job.order import Order
 from benchassist.optics.eye import Eye
 from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.segments import Segments
-from benchassist.ui.labels import text_label
+from benchassist.ui.labels import say, text_label
+from benchassist.ui.raised import RaisedSheet
 
 _SIDES = ((Eye.RIGHT.value, "&Right"), (Eye.LEFT.value, "&Left"))
 _WIDTH, _HEIGHT, _LIST_WIDTH, _OFFSET_WIDTH = 960, 600, 330, 340
@@ -27,7 +27,7 @@ _WIDTH, _HEIGHT, _LIST_WIDTH, _OFFSET_WIDTH = 960, 600, 330, 340
 _NOTHING = "Nothing is changed here: what was carried out is logged at its prompt."
 
 
-class SymptomsSheet(QDialog):
+class SymptomsSheet(RaisedSheet):
     """What is seen on the left; what to do on the right, as soon as it can be said."""
 
     def __init__(
@@ -45,8 +45,7 @@ class SymptomsSheet(QDialog):
             prompt_id: the prompt it is opened from; a symptom of that check is picked.
             parent: the window below.
         """
-        super().__init__(parent)
-        self.setWindowTitle("Symptoms")
+        super().__init__("Symptoms", "", parent)
         self.resize(_WIDTH, _HEIGHT)
         self._symptoms, self._order = symptoms, order
         self._list = QListWidget()
@@ -55,7 +54,6 @@ class SymptomsSheet(QDialog):
         self._list.setFixedWidth(_LIST_WIDTH)
         self._list.currentRowChanged.connect(self._on_picked)
         self._list.itemActivated.connect(self._go_on)
-        self._title = text_label("title")
         self._sides = Segments(_SIDES)
         self._sides.chosen.connect(lambda _: self._show_advice())
         self._offset: NumberInput | None = None
@@ -82,15 +80,17 @@ class SymptomsSheet(QDialog):
         scroll.setWidget(told)
         right = QVBoxLayout()
         right.setSpacing(12)
-        right.addWidget(self._title)
+        self.column.removeWidget(self.heading)
+        right.addWidget(self.heading)
         right.addLayout(asked)
         right.addWidget(scroll, 1)
         right.addWidget(text_label("caption", _NOTHING))
-        row = QHBoxLayout(self)
-        row.setContentsMargins(24, 24, 24, 16)
+        row = QHBoxLayout()
         row.setSpacing(24)
         row.addWidget(self._list)
         row.addLayout(right, 1)
+        self.column.setContentsMargins(24, 24, 24, 16)
+        self.column.addLayout(row, 1)
 
     def _first(self, prompt_id: str) -> int:
         fitting = (
@@ -104,7 +104,7 @@ class SymptomsSheet(QDialog):
     def _on_picked(self) -> None:
         """Another symptom: side and offset are asked anew, for they are of the one before."""
         symptom = self._symptom()
-        self._title.setText(symptom.title)
+        say(self.heading, symptom.title)
         self._sides.set_value("")
         self._sides.setVisible(symptom.asks_side)
         if self._offset is not None:
@@ -145,20 +145,20 @@ class SymptomsSheet(QDialog):
         offset = self._offset.value() if self._offset is not None else None
         if symptom.asks_side and side is None:
             self._advice.addWidget(text_label("error", "Say first on which side: R or L."))
-        for advice in advise(self._order, symptom, side, offset):
-            for role, words in _told(advice):
+        for adjustment in advise(self._order, symptom, side, offset):
+            for role, words in _told(adjustment):
                 self._advice.addWidget(text_label(role, words))
             self._advice.addSpacing(14)
         self._advice.addStretch(1)
 
 
-def _told(advice: Advice) -> tuple[tuple[str, str], ...]:
+def _told(adjustment: Adjustment) -> tuple[tuple[str, str], ...]:
     """The lines of one cause, by the role of their type."""
     lines = (
-        ("accent", f"{advice.cause}:"),
-        ("sentence", advice.does),
-        ("caption", advice.reckoned),
-        ("caption", f"Caution: {advice.caution}"),
-        ("caption", f"Watch: {advice.watch}"),
+        ("accent", f"{adjustment.cause}:"),
+        ("sentence", adjustment.does),
+        ("caption", adjustment.reckoned),
+        ("caption", f"Caution: {adjustment.caution}"),
+        ("caption", f"Watch: {adjustment.watch}"),
     )
     return tuple(line for line in lines if line[1])

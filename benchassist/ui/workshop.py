@@ -1,26 +1,18 @@
 """The workshop whose name stands on the papers, and how it is reached."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import (
-    QDialog,
-    QHBoxLayout,
-    QLabel,
-    QLineEdit,
-    QPlainTextEdit,
-    QPushButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPlainTextEdit, QWidget
 
 from benchassist.job.base import LONGEST_LINE
 from benchassist.store.settings import Workshop
 from benchassist.ui.inputs.segments import Segments
-from benchassist.ui.labels import captioned
+from benchassist.ui.labels import captioned, text_label
+from benchassist.ui.raised import RaisedSheet, button
 
 _FORMS = (("", "Either"), ("minus", "Minus form"), ("plus", "Plus form"))
 
 
-class WorkshopSheet(QDialog):
+class WorkshopSheet(RaisedSheet):
     """Name and address of the workshop, and what the wearer's sheet says of reaching it.
 
     Signals:
@@ -32,8 +24,7 @@ class WorkshopSheet(QDialog):
     def __init__(
         self, workshop: Workshop, cylinder_form: str, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
-        self.setWindowTitle("This workshop")
+        super().__init__("This workshop", "This workshop", parent)
         self.setMinimumWidth(544)
         self._name = _line(workshop.name, "Name of the workshop")
         self._address = _lines(workshop.address, "Address, line by line", 64)
@@ -44,20 +35,11 @@ class WorkshopSheet(QDialog):
         self._urgent.setPlaceholderText("Number, and whose it is")
         self._form = Segments(_FORMS)
         self._form.set_value(cylinder_form)
-        self._problem = QLabel()
-        self._problem.setProperty("role", "error")
-        keep = QPushButton("Keep")
-        keep.setProperty("role", "primary")
-        keep.clicked.connect(self._keep)
-        self._lay_out(keep)
+        self._lay_out()
 
-    def _lay_out(self, keep: QPushButton) -> None:
-        title = QLabel("This workshop")
-        title.setProperty("role", "title")
-        column = QVBoxLayout(self)
-        column.setContentsMargins(32, 24, 32, 24)
+    def _lay_out(self) -> None:
+        column = self.column
         column.setSpacing(8)
-        column.addWidget(title)
         column.addLayout(captioned("Name", self._name))
         column.addLayout(captioned("Address, line by line", self._address))
         reach = QHBoxLayout()
@@ -67,19 +49,17 @@ class WorkshopSheet(QDialog):
         column.addLayout(reach)
         column.addLayout(captioned("Opening hours, line by line", self._hours))
         column.addLayout(captioned("What wearers call when it cannot wait", self._urgent))
-        caption = QLabel("Cylinders in orders; the other sign is asked about")
-        caption.setProperty("role", "caption")
-        column.addWidget(caption)
+        about = "Cylinders in orders; the other sign is asked about"
+        column.addWidget(text_label("caption", about, wraps=False))
         column.addWidget(self._form)
-        column.addWidget(self._problem)
+        column.addWidget(self.problem)
         column.addSpacing(8)
-        column.addWidget(keep)
+        column.addWidget(button("Keep", self._keep, "primary"))
 
     def _keep(self) -> None:
         for field, named in ((self._address, "the address"), (self._hours, "the hours")):
             if any(len(line) > LONGEST_LINE for line in _typed(field)):
-                self._problem.setText(f"A line of {named} has at most {LONGEST_LINE} letters.")
-                field.setFocus()
+                self.complain(f"A line of {named} has at most {LONGEST_LINE} letters.", field)
                 return
         workshop = Workshop(
             name=self._name.text(),

@@ -74,7 +74,7 @@ def test_an_unknown_prompt_is_our_fault(guide: Guide) -> None:
 
 def test_a_missing_file(folder: Path) -> None:
     (folder / "en" / "fit.toml").unlink()
-    assert refusal(folder).startswith("The guide file fit.toml cannot be read: ")
+    assert refusal(folder).startswith("The file en/fit.toml cannot be read: ")
 
 
 def test_a_cut_file(folder: Path, edit: Edit) -> None:
@@ -90,7 +90,7 @@ def test_a_file_that_is_not_text(folder: Path) -> None:
 MALFORMED = (
     ("bench", 'kind = "check"', 'kind = "look"', "bench.toml screws kind"),
     ("bench", 'kind = "check"', 'kinds = "check"', "bench.toml screws kind"),
-    ("bench", "low = -5", 'low = "few"', "bench.toml rotation measurement.0.low"),
+    ("bench", "low = -5", 'low = "few"', "bench.toml rotation measurement low"),
     ("order", 'id = "frame"', 'id = "Frame!"', "order.toml Frame!"),
     ("fit", "why = ", 'reason = "x"\nwhy = ', "fit.toml bridge reason"),
     ("pair", 'evidence = ["boxing", ', 'evidence = ["hearsay", ', "hearsay distance-pd"),
@@ -162,26 +162,10 @@ def test_a_language_replaces_texts_and_falls_back_to_english(
     assert notes["epoxy"] in guide.materials
 
 
-@pytest.mark.parametrize(
-    ("text", "words"),
-    [
-        ('[[prompt]]\nid = "skew"\nkind = "confirm"\n', ("bench.toml", "skew", "'kind'")),
-        ('[[prompt]]\nid = "skewed"\nask = "x"\n', ("skewed",)),
-        ('[[prompt]]\nid = "fold"\n[[prompt]]\nid = "fold"\n', ("twice",)),
-        ('prompt = ["skew"]\n', ("twice",)),
-        ('[[prompt]]\nid = "skew"\nview = "top"\n', ("'view'",)),
-        ("title = 3\n", ("'title'",)),
-        ("[title]\nask = 3\n", ("'title'",)),
-        ("title = ", ("bench.toml cannot be read",)),
-    ],
-)
-def test_a_language_may_only_replace_texts(
-    folder: Path, text: str, words: tuple[str, ...]
-) -> None:
-    lay(folder, text)
-    sentence = refusal(folder, "fi")
-    for word in words:
-        assert word in sentence
+@pytest.mark.parametrize("view", ['"top"', "3"])
+def test_a_language_may_only_replace_texts(folder: Path, view: str) -> None:
+    lay(folder, f'[[prompt]]\nid = "skew"\nview = {view}\n')
+    assert "fi/bench.toml cannot be used: in prompt 'skew', 'view'" in refusal(folder, "fi")
 
 
 @pytest.mark.parametrize(
@@ -191,7 +175,7 @@ def test_a_language_may_only_replace_texts(
         ('id = "tip"', 'id = "top"', ("bend-tip", "'tip'", "bends.toml")),
         ('"@meter"', '"@metre"', ("no list 'metre'",)),
         ('"fit.tilt"', '"fit.tlt"', ("fit.tlt",)),
-        ("[lists]", "[lists", ("bends.toml cannot be used",)),
+        ("[lists]", "[lists", ("bends.toml cannot be read",)),
     ],
 )
 def test_a_graph_of_corrections_that_does_not_hold_together(

@@ -119,12 +119,26 @@ def test_another_language_lays_its_words_over_the_english(tmp_path: Path) -> Non
     assert told.cause == named("both-low").cause
 
 
-@pytest.mark.parametrize("text", ["[[symptom]]\nid = 'x'\n", "not toml ["])
-def test_a_file_that_cannot_be_used_says_so(tmp_path: Path, text: str) -> None:
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ('id = "temple-low"', 'id = "Low!"', "symptom 'one-side-higher', cause 'Low!', id: "),
+        ("[[symptom]]", "[[symptom", "cannot be read: "),
+        ('by = "', 'by = "guess-', "reckons by guess-"),
+    ],
+)
+def test_a_file_that_cannot_be_used_says_so_in_one_line(
+    tmp_path: Path, old: str, new: str, words: str
+) -> None:
+    english = asset("guide", "en", "symptoms.toml").read_text("utf-8")
+    assert old in english
     (tmp_path / "en").mkdir()
-    (tmp_path / "en" / "symptoms.toml").write_text(text, "utf-8")
-    with pytest.raises(BenchError, match=r"symptoms\.toml"):
+    (tmp_path / "en" / "symptoms.toml").write_text(english.replace(old, new, 1), "utf-8")
+    with pytest.raises(BenchError) as refused:
         load_symptoms(folder=tmp_path)
+    assert refused.value.sentence.startswith("The file en/symptoms.toml cannot be ")
+    assert words in refused.value.sentence
+    assert "\n" not in refused.value.sentence
 
 
 def test_every_source_is_listed() -> None:

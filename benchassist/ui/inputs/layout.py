@@ -5,10 +5,11 @@ from dataclasses import replace
 from decimal import Decimal
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchassist.ui.inputs.parsing import NumberSpec, plain_text
 from benchassist.ui.inputs.row import NumberRow, Values
+from benchassist.ui.labels import say, text_label
 
 Repeats = tuple[Decimal, ...]
 
@@ -54,8 +55,7 @@ class LayoutInput(QWidget):
         self._row.values_changed.connect(self._on_values_changed)
         self._row.finished.connect(self.finished)
         self._row.stepped_back.connect(self.stepped_back)
-        self._earlier = QLabel()
-        self._earlier.setProperty("role", "caption")
+        self._earlier = text_label("caption", wraps=False)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -121,5 +121,4 @@ class LayoutInput(QWidget):
             for value in old
         ]
         unit = self._specs[0].unit
-        self._earlier.setText(f"Earlier: {', '.join(parts)} {unit}" if parts else "")
-        self._earlier.setVisible(bool(parts))
+        say(self._earlier, f"Earlier: {', '.join(parts)} {unit}" if parts else "")

@@ -5,11 +5,12 @@ from decimal import Decimal
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
-from PySide6.QtWidgets import QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from typing_extensions import override
 
 from benchassist.ui.inputs.line import ENTER_KEYS, leaves_undo
 from benchassist.ui.inputs.parsing import NumberSpec, parse, plain_text
+from benchassist.ui.labels import caption, say, text_label
 from benchassist.ui.restyle import restyle
 
 _NOT_TAKEN = "This was not taken; the line at the foot says why. Enter tries again."
@@ -53,8 +54,6 @@ class NumberInput(QWidget):
         self._spec = spec
         self._value: Decimal | None = None
         self._refusal = _NOT_TAKEN
-        self._label = QLabel(_labelled(spec.label, spec.unit))
-        self._label.setProperty("role", "caption")
         self._edit = QLineEdit()
         self._edit.setProperty("role", "reading" if is_reading else "form")
         if is_reading:
@@ -63,12 +62,9 @@ class NumberInput(QWidget):
         self._edit.setAccessibleName(spec.label)
         self._edit.setAccessibleDescription(spec.description or _spoken(spec))
         self._edit.installEventFilter(self)
-        self._problem = QLabel()
-        self._problem.setTextFormat(Qt.TextFormat.PlainText)
-        self._problem.setProperty("role", "error")
-        self._problem.setWordWrap(True)
+        self._label = caption(_labelled(spec.label, spec.unit), self._edit)
+        self._problem = text_label("error")
         self._problem.hide()
-        self._label.setBuddy(self._edit)
         self.setFocusProxy(self._edit)
         self._lay_out()
 
@@ -151,8 +147,7 @@ class NumberInput(QWidget):
         return False
 
     def _show_problem(self, sentence: str) -> None:
-        self._problem.setText(sentence)
-        self._problem.setVisible(bool(sentence))
+        say(self._problem, sentence)
         restyle(self._edit, "state", "bad" if sentence else "")
 
     @override

@@ -6,11 +6,12 @@ from decimal import Decimal
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLabel, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.row import NumberRow, Values
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.labels import say, text_label
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,8 +72,7 @@ class RepeatedInput(QWidget):
         self._switch = Segments(tuple((form.key, form.name) for form in forms), self)
         self._switch.setVisible(len(forms) > 1)
         self._switch.chosen.connect(self._on_form_chosen)
-        self._earlier = QLabel()
-        self._earlier.setProperty("role", "caption")
+        self._earlier = text_label("caption", wraps=False)
         self._rows = QStackedWidget()
         for form in forms:
             row = NumberRow(form.specs, self, form.needed)
@@ -199,9 +199,8 @@ class RepeatedInput(QWidget):
     def _say_earlier(self) -> None:
         earlier = self._readings if self._is_blank else self._readings[:-1]
         words = "   ".join(self._words(reading) for reading in earlier)
-        count = f"Reading {len(earlier) + 1}, after " if earlier else ""
-        self._earlier.setText(f"{count}{words}")
-        self._earlier.setVisible(bool(earlier))
+        said = f"Reading {len(earlier) + 1}, after {words}" if earlier else ""
+        say(self._earlier, said)
 
     def _words(self, reading: Any) -> str:
         key = self._key_of(reading)

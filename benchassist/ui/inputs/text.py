@@ -4,11 +4,12 @@ from enum import StrEnum
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QComboBox, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 from typing_extensions import override
 
 from benchassist.job.base import LONGEST_LINE
 from benchassist.ui.inputs.line import ENTER_KEYS, Line
+from benchassist.ui.labels import captioned
 
 
 class TextInput(QWidget):
@@ -104,12 +105,7 @@ def words_of(kinds: type[StrEnum]) -> tuple[tuple[str, str], ...]:
 
 
 def _under_label(widget: QWidget, label: str, field: QWidget) -> None:
-    caption = QLabel(label)
-    caption.setProperty("role", "caption")
-    caption.setBuddy(field)
-    column = QVBoxLayout(widget)
+    column = captioned(label, field)
     column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(4)
-    column.addWidget(caption)
-    column.addWidget(field)
     column.addStretch(1)
+    widget.setLayout(column)

@@ -24,6 +24,7 @@ from benchassist.ui.inputs.number import NumberInput
 from benchassist.ui.inputs.parsing import NumberSpec
 from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.inputs.text import ChoiceInput, TextInput
+from benchassist.ui.labels import text_label
 from benchassist.ui.ordering.fields import Choices, FormField, Section, sections
 from benchassist.ui.ordering.values import (
     FieldValue,
@@ -57,9 +58,7 @@ class OrderPage(Page):
         self._sections = sections(rule_sets, languages)
         self._inputs: dict[str, FieldInput] = {}
         self._headings: dict[str, QLabel] = {}
-        self._rules = QLabel()
-        self._rules.setProperty("role", "caption")
-        self._rules.setWordWrap(True)
+        self._rules = text_label("caption")
         self._questions = _Questions()
         self._questions.confirmed.connect(self.confirmed)
         self._scroll = QScrollArea()
@@ -71,8 +70,7 @@ class OrderPage(Page):
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(8)
         for section in self._sections:
-            heading = QLabel(section.title)
-            heading.setProperty("role", "title")
+            heading = text_label("title", section.title, wraps=False)
             self._headings[section.name] = heading
             column.addWidget(heading)
             column.addLayout(self._grid(section))
@@ -223,8 +221,7 @@ class _Questions(QFrame):
         line = QWidget()
         row = QHBoxLayout(line)
         row.setContentsMargins(0, 0, 0, 0)
-        label = QLabel(question.sentence)
-        label.setWordWrap(True)
+        label = text_label("", question.sentence)
         button = QPushButton("As ordered")
         button.setAccessibleDescription(f"Confirms: {question.sentence}")
         button.clicked.connect(lambda: self.confirmed.emit(question.sentence))

@@ -1,13 +1,11 @@
 """The record page: what is out, what becomes of the pair, the names, the papers."""
 
 from collections.abc import Sequence
-from html import escape
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QScrollArea,
     QVBoxLayout,
@@ -23,11 +21,12 @@ from benchassist.job.paths import with_value_at
 from benchassist.job.signing import decide
 from benchassist.job.signoff import Ask, Outcome, Signature, SignOff
 from benchassist.people.roles import Act
-from benchassist.records.slip import no_slip
+from benchassist.records.return_slip import no_slip
 from benchassist.ui.actions import Command
 from benchassist.ui.inputs.segments import Segments
 from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.inputs.text import TextInput
+from benchassist.ui.labels import led_text, say, text_label
 from benchassist.ui.pages.base import Page
 from benchassist.ui.state_mark import StateMark
 from benchassist.ui.theme import Theme
@@ -68,9 +67,7 @@ class RecordPage(Page):
         super().__init__(parent)
         self._theme = theme
         self._standing: Standing | None = None
-        self._summary = QLabel()
-        self._summary.setProperty("role", "sentence")
-        self._summary.setWordWrap(True)
+        self._summary = text_label("sentence")
         self._pressing, self._slips, self._noted = _Listed(), _Listed(), _Listed()
         self._outcome = Segments(_OUTCOMES)
         self._outcome.chosen.connect(lambda key: self._propose("outcome", Outcome(key)))
@@ -81,16 +78,12 @@ class RecordPage(Page):
         self._asks.chosen.connect(self._ask_for)
         self._asks.finished.connect(self.next_asked)
         self._asks.stepped_back.connect(self._reason.setFocus)
-        self._names = QLabel()
-        self._names.setProperty("role", "sentence")
-        self._names.setWordWrap(True)
+        self._names = text_label("sentence")
         self._buttons = {act: _button(title) for act, title in _ACTS}
-        self._refusals = {act: _refusal() for act in self._buttons}
+        self._refusals = {act: text_label("caption") for act in self._buttons}
         for act, button in self._buttons.items():
             button.clicked.connect(lambda _=False, a=act: self.signed.emit(a))
-        self._problem = QLabel()
-        self._problem.setProperty("role", "error")
-        self._problem.setWordWrap(True)
+        self._problem = text_label("error")
         self._problem.hide()
         self._papers = _Papers()
         self._papers.asked.connect(self.paper_asked)
@@ -102,17 +95,17 @@ class RecordPage(Page):
         column = QVBoxLayout(inside)
         column.setContentsMargins(32, 24, 32, 24)
         column.setSpacing(12)
-        column.addWidget(_titled("Before you sign"))
+        column.addWidget(text_label("lead", "Before you sign", wraps=False))
         column.addWidget(self._summary)
         for listed in (self._pressing, self._slips, self._noted):
             column.addWidget(listed)
         column.addSpacing(8)
-        column.addWidget(_titled("What becomes of the pair"))
+        column.addWidget(text_label("lead", "What becomes of the pair", wraps=False))
         column.addWidget(self._outcome)
         column.addWidget(self._reason)
         column.addWidget(self._asks)
         column.addSpacing(8)
-        column.addWidget(_titled("Names"))
+        column.addWidget(text_label("lead", "Names", wraps=False))
         column.addWidget(self._names)
         grid = QGridLayout()
         grid.setSpacing(8)
@@ -146,8 +139,7 @@ class RecordPage(Page):
 
     def show_problem(self, sentence: str) -> None:
         """Shows why an act was not carried out."""
-        self._problem.setText(sentence)
-        self._problem.setVisible(bool(sentence))
+        say(self._problem, sentence)
 
     def show_acts(self, refusals: dict[Act, str]) -> None:
         """Shows which acts the person at the bench may carry out, and why not the others."""
@@ -158,7 +150,7 @@ class RecordPage(Page):
 
     def show_slips(self, asked: tuple[SlipQuestion, ...]) -> None:
         """Shows what may have happened where something is outside; none hides the part."""
-        lines = [_text_of(one.about, one.sentence) for one in asked]
+        lines = [led_text(one.about, one.sentence) for one in asked]
         self._slips.show_lines("What may have happened (questions, not causes)", lines)
 
     def _show_findings(self, standing: Standing) -> None:
@@ -175,7 +167,7 @@ class RecordPage(Page):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(12)
         row.addWidget(StateMark(self._theme, finding.state))
-        row.addWidget(_text_of(title, finding.sentence), 1)
+        row.addWidget(led_text(title, finding.sentence), 1)
         return line
 
     @override
@@ -229,7 +221,8 @@ class _Asks(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        column.addWidget(_headed("What the lab is asked for, one or several"))
+        asked = "What the lab is asked for, one or several"
+        column.addWidget(text_label("caption", asked, wraps=False))
         column.addWidget(self._boxes)
         self.hide()
 
@@ -251,7 +244,7 @@ class _Papers(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._why = _refusal()
+        self._why = text_label("caption")
         self._buttons = {command: _button(title) for command, title in _PAPERS}
         self._buttons[Command.EXPORT].setProperty("role", "primary")
         line = QHBoxLayout()
@@ -270,8 +263,7 @@ class _Papers(QWidget):
         """Shows which papers there are."""
         refusal = no_slip(job)
         self._buttons[Command.SLIP].setEnabled(not refusal)
-        self._why.setText(refusal)
-        self._why.setVisible(bool(refusal))
+        say(self._why, refusal)
 
 
 class _Listed(QWidget):
@@ -290,22 +282,11 @@ class _Listed(QWidget):
             if (widget := taken.widget()) is not None:
                 widget.hide()
                 widget.deleteLater()
-        for widget in (*([_headed(heading)] if heading and lines else []), *lines):
-            self._lines.addWidget(widget)
+        if heading and lines:
+            self._lines.addWidget(text_label("caption", heading, wraps=False))
+        for line in lines:
+            self._lines.addWidget(line)
         self.setVisible(bool(lines))
-
-
-def _text_of(title: str, sentence: str) -> QLabel:
-    text = QLabel(f"<b>{escape(title)}</b>  {escape(sentence)}")
-    text.setProperty("role", "sentence")
-    text.setWordWrap(True)
-    return text
-
-
-def _headed(title: str) -> QLabel:
-    label = QLabel(title)
-    label.setProperty("role", "caption")
-    return label
 
 
 def _title_of(standing: Standing, prompt_id: str) -> str:
@@ -346,16 +327,3 @@ def _button(title: str) -> QPushButton:
     button = QPushButton(title)
     button.setAutoDefault(True)
     return button
-
-
-def _refusal() -> QLabel:
-    label = QLabel()
-    label.setProperty("role", "caption")
-    label.setWordWrap(True)
-    return label
-
-
-def _titled(title: str) -> QLabel:
-    label = QLabel(title)
-    label.setProperty("role", "lead")
-    return label

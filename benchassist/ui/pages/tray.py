@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QPushButton,
     QTableView,
     QVBoxLayout,
@@ -23,6 +22,7 @@ from benchassist.job.document import JobState
 from benchassist.store.tray import JobRow
 from benchassist.ui.inputs.line import Line
 from benchassist.ui.inputs.segments import Segments
+from benchassist.ui.labels import say, text_label
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -117,11 +117,9 @@ class TrayPage(QWidget):
         self._span.addItems([name for name, _ in _SPANS])
         self._span.currentIndexChanged.connect(self.searched)
         self._table = self._make_table()
-        self._empty = QLabel("No job is found. Type a number and choose New job.")
-        self._empty.setProperty("role", "caption")
-        self._problem = QLabel()
-        self._problem.setProperty("role", "error")
-        self._problem.setWordWrap(True)
+        none = "No job is found. Type a number and choose New job."
+        self._empty = text_label("caption", none, wraps=False)
+        self._problem = text_label("error")
         self._problem.hide()
         self._lay_out()
 
@@ -143,8 +141,6 @@ class TrayPage(QWidget):
         return table
 
     def _lay_out(self) -> None:
-        title = QLabel("The tray")
-        title.setProperty("role", "title")
         top = QHBoxLayout()
         top.setSpacing(12)
         top.addWidget(self._search, 1)
@@ -152,14 +148,12 @@ class TrayPage(QWidget):
         filters = QHBoxLayout()
         filters.setSpacing(12)
         filters.addWidget(self._states, 1)
-        caption = QLabel("Changed")
-        caption.setProperty("role", "caption")
-        filters.addWidget(caption)
+        filters.addWidget(text_label("caption", "Changed", wraps=False))
         filters.addWidget(self._span)
         column = QVBoxLayout(self)
         column.setContentsMargins(48, 32, 48, 32)
         column.setSpacing(12)
-        column.addWidget(title)
+        column.addWidget(text_label("title", "The tray", wraps=False))
         column.addLayout(top)
         column.addWidget(self._problem)
         column.addLayout(filters)
@@ -204,8 +198,7 @@ class TrayPage(QWidget):
 
     def show_problem(self, sentence: str) -> None:
         """Shows what is wrong with what was typed; the text stays."""
-        self._problem.setText(sentence)
-        self._problem.setVisible(bool(sentence))
+        say(self._problem, sentence)
 
     def take_focus(self) -> None:
         """Puts the cursor where the scanner types."""

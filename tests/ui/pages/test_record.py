@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from benchassist.job.signing import decide
 from benchassist.job.signoff import Ask, Outcome
-from benchassist.records.slip import no_slip
+from benchassist.records.return_slip import no_slip
 from benchassist.ui.actions import Command
 from benchassist.ui.inputs.several import SeveralInput
 from benchassist.ui.pages.record import RecordPage

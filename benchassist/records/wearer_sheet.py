@@ -2,11 +2,13 @@
 
 from datetime import date, datetime, timedelta
 
-from benchassist.job.base import LONGEST_LINE, Frozen
+from benchassist.job.base import LONGEST_LINE, Deferred
 from benchassist.job.document import Job
 from benchassist.job.order import Design
 from benchassist.records.advice import Section, SheetWords, Teaching, Use, load_teaching
+from benchassist.records.claims import unsupported
 from benchassist.store.settings import Workshop
+from benchassist.wrong import BenchError
 
 FOLLOW_UP = "follow-up"
 """The prompt of the handover that asks for the day to come back."""
@@ -18,7 +20,7 @@ _DAYS = {"in one week": 7, "in two weeks": 14, "in three months": 91}
 """The options of the follow-up that set a day, and how many days lie before it."""
 
 
-class SheetLine(Frozen):
+class SheetLine(Deferred):
     """One thing that the wearer is told; the highest priority is left out first, 0 never."""
 
     id: str
@@ -26,7 +28,7 @@ class SheetLine(Frozen):
     priority: int
 
 
-class SheetPart(Frozen):
+class SheetPart(Deferred):
     """A part of the sheet under its heading."""
 
     section: Section
@@ -34,7 +36,7 @@ class SheetPart(Frozen):
     lines: tuple[SheetLine, ...]
 
 
-class Sheet(Frozen):
+class WearerSheet(Deferred):
     """Everything that the sheet can say; what does not fit on the page is left out in print.
 
     Attributes:
@@ -55,7 +57,7 @@ class Sheet(Frozen):
     call: str
     contact: tuple[str, ...]
 
-    def without(self, advice_id: str) -> "Sheet":
+    def without(self, advice_id: str) -> "WearerSheet":
         """The sheet without one line, and without the heading of a part that it empties."""
         parts = (
             part.with_(lines=tuple(line for line in part.lines if line.id != advice_id))
@@ -66,7 +68,7 @@ class Sheet(Frozen):
 
 def make_sheet(
     job: Job, workshop: Workshop, made_at: datetime, language: str | None = None
-) -> Sheet:
+) -> WearerSheet:
     """The sheet of the present attempt. It holds no figure of the prescription.
 
     Args:
@@ -76,13 +78,17 @@ def make_sheet(
         language: a tag such as 'de'; that of the order when not given, else English.
 
     Raises:
-        BenchError: the installation is damaged.
+        BenchError: the installation is damaged, or the remark about the day to come back
+            claims what nothing supports.
     """
     teaching = load_teaching(job.order.language if language is None else language)
+    again = job.now.handover.answers.get(FOLLOW_UP)
+    if again and (fault := unsupported(again.remark, teaching.claims)):
+        raise BenchError(f"The remark at the day to come back cannot be printed: {fault}")
     words = teaching.words
     wearer = job.order.wearer
     about = (wearer, words.job.format(number=job.number), _day(made_at.date(), words))
-    return Sheet(
+    return WearerSheet(
         language=teaching.language,
         code=words.code,
         title=words.title,
@@ -91,11 +97,6 @@ def make_sheet(
         call=words.call.format(urgent=workshop.urgent) if workshop.urgent else words.no_number,
         contact=_contact(workshop, words),
     )
-
-
-def sheet_name(job: Job) -> str:
-    """What the file of the sheet is called, such as 'FH-2611-041-sheet.pdf'."""
-    return f"{job.number.replace('/', '-')}-sheet.pdf"
 
 
 def use_of(job: Job) -> Use:

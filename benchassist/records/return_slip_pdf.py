@@ -1,8 +1,7 @@
 """The return slip as a PDF: one page, two at most."""
 
-from dataclasses import dataclass
-
 from benchassist.job.signoff import Ask, Signature
+from benchassist.records.columns import Column, draw_cells, draw_titles, free_from
 from benchassist.records.ink import (
     ACCENT,
     BODY_BOTTOM,
@@ -23,7 +22,7 @@ from benchassist.records.ink import (
 )
 from benchassist.records.paper import Block, Page, gap, heading, paginate, paragraph
 from benchassist.records.pen import Pen
-from benchassist.records.slip import Slip, SlipLine
+from benchassist.records.return_slip import ReturnLine, ReturnSlip
 from benchassist.records.words import ended, moment, plural
 from benchassist.verdicts.finding import State
 
@@ -41,22 +40,16 @@ _DRAFT = "Draft: nobody has signed this return yet."
 _NOTHING_OUT = "Nothing was found outside its limit; the remark says why the pair goes back."
 
 
-@dataclass(frozen=True, slots=True)
-class _Column:
-    title: str
-    right: float
-
-
 _COLUMNS = (
-    _Column("Ordered", LEFT + 262),
-    _Column("Found", LEFT + 348),
-    _Column("Difference", LEFT + 424),
-    _Column("Limit", LEFT + 474),
-    _Column("Rule", RIGHT),
+    Column("Ordered", LEFT + 262),
+    Column("Found", LEFT + 348),
+    Column("Difference", LEFT + 424),
+    Column("Limit", LEFT + 474),
+    Column("Rule", RIGHT),
 )
 
 
-def slip_pdf(slip: Slip) -> bytes:
+def slip_pdf(slip: ReturnSlip) -> bytes:
     """The slip on A4 pages; the same slip gives the same bytes.
 
     What is out comes in the order of judging; where it would run over a second page, the rest
@@ -73,7 +66,7 @@ def slip_pdf(slip: Slip) -> bytes:
     return pen.finish()
 
 
-def _pages(pen: Pen, slip: Slip) -> tuple[Page, ...]:
+def _pages(pen: Pen, slip: ReturnSlip) -> tuple[Page, ...]:
     shown, questions = len(slip.lines), len(slip.questions)
     pages = paginate(_blocks(pen, slip, shown, questions))
     while len(pages) > _MOST_PAGES and (shown > 1 or questions > 1):
@@ -82,7 +75,7 @@ def _pages(pen: Pen, slip: Slip) -> tuple[Page, ...]:
     return pages
 
 
-def _blocks(pen: Pen, slip: Slip, shown: int, questions: int) -> tuple[Block, ...]:
+def _blocks(pen: Pen, slip: ReturnSlip, shown: int, questions: int) -> tuple[Block, ...]:
     return (
         *_title(pen, slip),
         *_asked(slip),
@@ -94,7 +87,7 @@ def _blocks(pen: Pen, slip: Slip, shown: int, questions: int) -> tuple[Block, ..
     )
 
 
-def _title(pen: Pen, slip: Slip) -> tuple[Block, ...]:
+def _title(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
     workshop = slip.imprint.workshop
     contact = (*workshop.address, workshop.phone, workshop.email)
 
@@ -118,7 +111,7 @@ def _capital(text: str) -> str:
     return f"{text[:1].upper()}{text[1:]}"
 
 
-def _asked(slip: Slip) -> tuple[Block, ...]:
+def _asked(slip: ReturnSlip) -> tuple[Block, ...]:
     """A box for each thing that can be asked for, those asked for crossed."""
     width = WIDTH / len(Ask)
 
@@ -141,7 +134,7 @@ def _box(pen: Pen, x: float, y: float, *, is_crossed: bool) -> None:
         pen.stroke(((x + 2, y + side - 2), (x + side - 2, y + 2)), INK, 1.6)
 
 
-def _out(pen: Pen, slip: Slip, shown: int) -> tuple[Block, ...]:
+def _out(pen: Pen, slip: ReturnSlip, shown: int) -> tuple[Block, ...]:
     title = heading("What is out", f"{len(slip.lines)} outside")
     if not slip.lines:
         return (*title, *paragraph(pen, _NOTHING_OUT, _BODY))
@@ -155,33 +148,27 @@ def _out(pen: Pen, slip: Slip, shown: int) -> tuple[Block, ...]:
 
 def _head() -> Block:
     def draw(pen: Pen, top: float) -> None:
-        for column in _COLUMNS:
-            pen.text_right(column.right, top + 9, column.title, SMALL_SOFT)
+        draw_titles(pen, top + 9, _COLUMNS)
 
     return Block(13, draw, keeps=True)
 
 
-def _row(pen: Pen, line: SlipLine) -> tuple[Block, ...]:
+def _row(pen: Pen, line: ReturnLine) -> tuple[Block, ...]:
     cells = (line.ordered, line.found, line.difference, line.limit, str(line.rule or ""))
-    starts = [
-        column.right - pen.width(cell, _BODY)
-        for column, cell in zip(_COLUMNS, cells, strict=True)
-        if cell
-    ]
-    names = pen.wrap(line.what, _STRONG, min(starts, default=RIGHT) - LEFT - _INDENT - 8)
+    room = free_from(pen, LEFT + _INDENT, _COLUMNS, cells, _BODY)
+    names = pen.wrap(line.what, _STRONG, room)
 
     def draw(pen: Pen, top: float) -> None:
         pen.mark(LEFT + 5, top + 7.5, 4.5, State.OUTSIDE)
         for number, name in enumerate(names):
             pen.text(LEFT + _INDENT, top + 11 + number * _BODY.leading, name, _STRONG)
-        for column, cell in zip(_COLUMNS, cells, strict=True):
-            pen.text_right(column.right, top + 11, cell, _BODY)
+        draw_cells(pen, top + 11, _COLUMNS, cells, _BODY)
 
     told = paragraph(pen, line.sentence, BODY_SOFT, x=LEFT + _INDENT, room=WIDTH - _INDENT)
     return (Block(_BODY.leading * len(names), draw, keeps=True), *told, gap(3))
 
 
-def _questions(pen: Pen, slip: Slip, shown: int) -> tuple[Block, ...]:
+def _questions(pen: Pen, slip: ReturnSlip, shown: int) -> tuple[Block, ...]:
     if not slip.questions and not slip.unexplained:
         return ()
     intro = paragraph(pen, _QUESTIONS, _BODY) if slip.questions else ()
@@ -204,13 +191,13 @@ def _asking(line: Block) -> Block:
     return Block(line.height, draw, keeps=line.keeps)
 
 
-def _remark(pen: Pen, slip: Slip) -> tuple[Block, ...]:
+def _remark(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
     if not slip.remark:
         return ()
     return (*heading("Remark"), *paragraph(pen, ended(slip.remark), _BODY))
 
 
-def _signatures(pen: Pen, slip: Slip) -> tuple[Block, ...]:
+def _signatures(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
     """The names of the workshop, and lines for those of the lab."""
     width = (WIDTH - 24) / 2
     ours = (("Sent back by", slip.dispensed), ("Countersigned by", slip.countersigned))
@@ -249,7 +236,7 @@ def _signed(pen: Pen, signature: Signature | None, width: float) -> str:
     return lines[0] if len(lines) == 1 else signature.person.name[:40]
 
 
-def _rules(pen: Pen, slip: Slip, shown: int) -> tuple[Block, ...]:
+def _rules(pen: Pen, slip: ReturnSlip, shown: int) -> tuple[Block, ...]:
     """The limits passed by what is shown, each with where it is from and how we know it."""
     asked = {line.rule for line in slip.lines[:shown]}
     rows: list[Block] = [*paragraph(pen, f"Judged by {ended(slip.judged_by)}", SMALL)]
@@ -269,7 +256,7 @@ def _numbered(number: str, line: Block) -> Block:
     return Block(line.height, draw, keeps=line.keeps)
 
 
-def _draw_page(pen: Pen, slip: Slip, page: Page, folio: str) -> None:
+def _draw_page(pen: Pen, slip: ReturnSlip, page: Page, folio: str) -> None:
     place = slip.imprint.workshop.name or "Workshop not named"
     pen.text(LEFT, 40, place, SMALL_STRONG)
     pen.text_right(RIGHT, 40, f"Job {slip.job_number} · attempt {slip.attempt}", SMALL_STRONG)

@@ -19,8 +19,8 @@ from benchassist.optics.eye import Eye
 from benchassist.records.demo import demo_files, demo_workshop
 from benchassist.records.imprint import imprint_of_file
 from benchassist.records.ink import RIGHT
-from benchassist.records.slip import Slip, make_slip, no_slip, order_digest, slip_name
-from benchassist.records.slip_pdf import slip_pdf
+from benchassist.records.return_slip import ReturnSlip, make_slip, no_slip, order_digest
+from benchassist.records.return_slip_pdf import slip_pdf
 from benchassist.store.files import load_job_file
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.judge import judge
@@ -38,7 +38,7 @@ def rejected(name: str = "2-single", **changes: object) -> Job:
     return job.with_now(job.now.with_(signoff=signoff.with_(**changes)))
 
 
-def slip(job: Job, findings: tuple[Finding, ...] | None = None) -> Slip:
+def slip(job: Job, findings: tuple[Finding, ...] | None = None) -> ReturnSlip:
     limits = load_limits(job.order.rule_set)
     judged = judge(job, limits) if findings is None else findings
     imprint = imprint_of_file(job, WORKSHOP, AT)
@@ -51,11 +51,11 @@ def pages(content: bytes) -> list[str]:
     ]
 
 
-def text_of(one: Slip) -> str:
+def text_of(one: ReturnSlip) -> str:
     return " ".join(pages(slip_pdf(one)))
 
 
-def missing(one: Slip, *wanted: str) -> list[str]:
+def missing(one: ReturnSlip, *wanted: str) -> list[str]:
     said = "".join(text_of(one).split())
     return [words for words in wanted if "".join(words.split()) not in said]
 
@@ -218,8 +218,6 @@ def test_unsigned_it_is_a_draft_and_signed_it_bears_the_names() -> None:
     assert one.asks == (Ask.REMAKE, Ask.EXPLAIN)
 
 
-def test_the_same_slip_gives_the_same_bytes_and_its_file_a_name() -> None:
+def test_the_same_slip_gives_the_same_bytes() -> None:
     one = slip(rejected())
     assert slip_pdf(one) == slip_pdf(one)
-    assert slip_name(rejected()) == "FH-2611-048-return-1.pdf"
-    assert slip_name(rejected().with_new_attempt()) == "FH-2611-048-return-2.pdf"

@@ -24,9 +24,10 @@ from benchassist.job.order import (
 )
 from benchassist.records.advice import Section, Use, languages
 from benchassist.records.demo import demo_workshop
-from benchassist.records.sheet import Sheet, make_sheet, sheet_name, use_of
-from benchassist.records.sheet_pdf import printed, sheet_pdf
+from benchassist.records.wearer_sheet import WearerSheet, make_sheet, use_of
+from benchassist.records.wearer_sheet_pdf import printed, sheet_pdf
 from benchassist.store.settings import Workshop
+from benchassist.wrong import BenchError
 from tests.records import bench
 
 AT = datetime(2026, 11, 25, 14, 5, tzinfo=UTC)
@@ -77,7 +78,7 @@ def colours(content: bytes) -> set[tuple[int, ...]]:
     return found
 
 
-def ids(sheet: Sheet) -> set[str]:
+def ids(sheet: WearerSheet) -> set[str]:
     return {line.id for part in sheet.parts for line in part.lines}
 
 
@@ -197,6 +198,13 @@ def test_a_reading_pair_is_not_for_driving() -> None:
     assert use_of(job_of(order, made_for=Answer(choice="a word of tomorrow"))) is Use.NOT_TOLD
 
 
+def test_a_remark_that_claims_what_nothing_supports_is_not_printed() -> None:
+    remark = "Friday, yellow lenses for driving at night"
+    job = job_of(Order(), follow_up=Answer(choice="in one week", remark=remark))
+    with pytest.raises(BenchError, match="at the day to come back cannot be printed: nothing"):
+        make_sheet(job, WORKSHOP, AT)
+
+
 def test_the_longest_names_and_remarks_stay_on_the_page() -> None:
     longest = Answer(choice="in one week", remark=("word " * LONGEST_REMARK)[:LONGEST_REMARK])
     order = Order(wearer="W" * LONGEST_LINE, design=Design.PROGRESSIVE)
@@ -211,8 +219,3 @@ def test_the_same_sheet_gives_the_same_bytes_and_what_cannot_wait_is_boxed() -> 
     sheet = make_sheet(bench.job(), WORKSHOP, AT)
     assert sheet_pdf(sheet) == sheet_pdf(sheet)
     assert sheet.parts[-1].section is Section.URGENT
-
-
-def test_its_file_is_named_after_the_job() -> None:
-    job = Job(number="FH/26 11", created=AT)
-    assert sheet_name(job) == "FH-26 11-sheet.pdf"

@@ -6,7 +6,7 @@ from benchassist.records.advice import Section
 from benchassist.records.ink import PAGE_HEIGHT, PAGE_WIDTH, REGULAR, STRONG, Face
 from benchassist.records.paper import Block
 from benchassist.records.pen import Pen
-from benchassist.records.sheet import Sheet, SheetPart
+from benchassist.records.wearer_sheet import SheetPart, WearerSheet
 
 _BLACK = "#000000"
 _LEFT, _TOP = 44.0, 36.0
@@ -41,7 +41,7 @@ class _Laid:
         return sum(block.height for block in (*self.body, *self.foot))
 
 
-def sheet_pdf(sheet: Sheet) -> bytes:
+def sheet_pdf(sheet: WearerSheet) -> bytes:
     """The sheet on one page of A4; the same sheet gives the same bytes.
 
     What does not fit is left out, the least important first; the type never shrinks.
@@ -54,12 +54,12 @@ def sheet_pdf(sheet: Sheet) -> bytes:
     return pen.finish()
 
 
-def printed(sheet: Sheet) -> Sheet:
+def printed(sheet: WearerSheet) -> WearerSheet:
     """The sheet as it is printed: without what does not fit on the page."""
     return fitted(Pen("", "", ""), sheet)
 
 
-def fitted(pen: Pen, sheet: Sheet) -> Sheet:
+def fitted(pen: Pen, sheet: WearerSheet) -> WearerSheet:
     """The sheet with so much of the least important left out that it fits on one page."""
     while _laid(pen, sheet).height > _BOTTOM - _TOP:
         lines = [line for part in sheet.parts for line in part.lines if line.priority]
@@ -77,7 +77,7 @@ def _draw(pen: Pen, blocks: tuple[Block, ...], top: float) -> None:
         top += block.height
 
 
-def _laid(pen: Pen, sheet: Sheet) -> _Laid:
+def _laid(pen: Pen, sheet: WearerSheet) -> _Laid:
     urgent = [part for part in sheet.parts if part.section is Section.URGENT]
     others = [part for part in sheet.parts if part.section is not Section.URGENT]
     body = (

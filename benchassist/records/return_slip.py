@@ -7,22 +7,16 @@ from collections.abc import Callable
 from benchassist.guide.flow import standing
 from benchassist.guide.guide import Guide
 from benchassist.guide.prompts import StepId
-from benchassist.job.base import Frozen
+from benchassist.job.base import Deferred
 from benchassist.job.changes import canonical, document_of
 from benchassist.job.document import Job, JobNumber
 from benchassist.job.signoff import Ask, Outcome, Signature
 from benchassist.limits.load import Limits
 from benchassist.limits.rule import Rule
 from benchassist.optics.eye import Eye
+from benchassist.records.columns import compared
 from benchassist.records.record import Digest, Imprint
-from benchassist.records.words import (
-    amount,
-    based,
-    difference,
-    frame_words,
-    lens_words,
-    limit_amount,
-)
+from benchassist.records.words import frame_words, lens_words, limit_amount
 from benchassist.verdicts.diagnose.diagnose import NOTHING_FITS
 from benchassist.verdicts.diagnose.telling import SlipQuestion, about_any, slip_questions
 from benchassist.verdicts.finding import Finding
@@ -37,7 +31,7 @@ _SHORTEST_NAME = 3
 """A part of the wearer's name with fewer letters is a word of the language too often."""
 
 
-class SlipLine(Frozen):
+class ReturnLine(Deferred):
     """One quantity outside its limit: the numbers as text, empty where there are none."""
 
     key: str
@@ -50,7 +44,7 @@ class SlipLine(Frozen):
     rule: int | None
 
 
-class SlipRule(Frozen):
+class ReturnRule(Deferred):
     """A limit that was passed: by its number, where it is from and how that is known."""
 
     number: int
@@ -59,7 +53,7 @@ class SlipRule(Frozen):
     source: str
 
 
-class Slip(Frozen):
+class ReturnSlip(Deferred):
     """Everything that the slip says; the wearer is not named in it.
 
     Attributes:
@@ -86,8 +80,8 @@ class Slip(Frozen):
     lenses: str
     frame: str
     judged_by: str
-    lines: tuple[SlipLine, ...]
-    rules: tuple[SlipRule, ...]
+    lines: tuple[ReturnLine, ...]
+    rules: tuple[ReturnRule, ...]
     questions: tuple[str, ...]
     unexplained: str
     asks: tuple[Ask, ...]
@@ -104,14 +98,9 @@ def no_slip(job: Job) -> str:
     return f"A return slip is for a pair whose outcome is '{Outcome.RETURN.value}'."
 
 
-def slip_name(job: Job) -> str:
-    """What the file of the slip is called, such as 'FH-2611-052-return-1.pdf'."""
-    return f"{job.number.replace('/', '-')}-return-{len(job.attempts)}.pdf"
-
-
 def make_slip(
     job: Job, findings: tuple[Finding, ...], guide: Guide, limits: Limits, imprint: Imprint
-) -> Slip:
+) -> ReturnSlip:
     """The slip of the present attempt; arguments as for the record.
 
     Raises:
@@ -124,7 +113,7 @@ def make_slip(
     asked = about_any(slip_questions(job, limits, findings), (one.key for one in out))
     signoff = job.now.signoff
     unnamed = _without_name(job.order.wearer)
-    return Slip(
+    return ReturnSlip(
         job_number=job.number,
         attempt=len(job.attempts),
         imprint=imprint,
@@ -166,9 +155,11 @@ def _explains(one: SlipQuestion) -> bool:
     return one.sentence != NOTHING_FITS
 
 
-def _line(finding: Finding, rules: tuple[Rule, ...], unnamed: Callable[[str], str]) -> SlipLine:
-    ordered, found, apart = _numbers(finding)
-    return SlipLine(
+def _line(
+    finding: Finding, rules: tuple[Rule, ...], unnamed: Callable[[str], str]
+) -> ReturnLine:
+    ordered, found, apart = compared(finding)
+    return ReturnLine(
         key=finding.key,
         what=_named(finding),
         ordered=ordered,
@@ -186,25 +177,10 @@ def _named(finding: Finding) -> str:
     return finding.what
 
 
-def _numbers(finding: Finding) -> tuple[str, str, str]:
-    """What was ordered and found and how they differ; prism of the pair with its base."""
-    unit, limit = finding.unit, finding.limit
-    if finding.key.startswith("pair.") and unit == "Δ":
-        is_along = finding.key.endswith("horizontal")
-        bases = ("in", "out") if is_along else ("up right", "down right")
-        apart = based(finding.difference, bases if is_along else ("", ""), limit)
-        return based(finding.ordered, bases), based(finding.found, bases), apart
-    return (
-        amount(finding.ordered, unit),
-        amount(finding.found, unit),
-        difference(finding.difference, limit, unit),
-    )
-
-
-def _rule(number: int, rule: Rule) -> SlipRule:
+def _rule(number: int, rule: Rule) -> ReturnRule:
     told = (rule.title, rule.edition, rule.clause, f"row {rule.row}", rule.evidence.value)
     first = rule.sources[0]
-    return SlipRule(
+    return ReturnRule(
         number=number,
         row=rule.row,
         text=", ".join(text for text in told if text),
