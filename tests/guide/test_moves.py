@@ -92,6 +92,7 @@ def test_the_correction_goes_the_same_way_as_the_bend(
     assert one.remedy.id.removesuffix("-warm") in ids
 
 
+@pytest.mark.parametrize("material", [FrameMaterial.METAL, FrameMaterial.ACETATE])
 @pytest.mark.parametrize(
     ("bent", "names"),
     [
@@ -101,9 +102,9 @@ def test_the_correction_goes_the_same_way_as_the_bend(
     ],
 )
 def test_the_front_is_evened_in_planes_or_in_form(
-    frames: ModuleType, bent: dict[str, float], names: set[str]
+    frames: ModuleType, material: FrameMaterial, bent: dict[str, float], names: set[str]
 ) -> None:
-    one = proposed(job_of(frames, TRUE.with_bridge(**bent)))
+    one = proposed(job_of(frames, TRUE.with_bridge(**bent), material=material))
     assert one.remedy is not None
     assert one.remedy.id.removesuffix("-warm") in names
 
