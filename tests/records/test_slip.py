@@ -201,8 +201,8 @@ def test_the_base_of_the_pair_is_that_of_its_sign(
     [
         (
             "Ann Wu",
-            "Ann waits; Johann and Annika do not.",
-            "the wearer waits; Johann and Annika",
+            "Ann waits; JoAnn and Annika do not.",
+            "the wearer waits; JoAnn and Annika",
         ),
         ("Lee, Tom", "Tom Lee's pair.", "the wearer the wearer's pair."),
         ("Wu Li", "Wu Li asks. Li is no word of ours.", "the wearer asks. Li is no word"),
