@@ -301,3 +301,12 @@ def test_a_front_that_no_plate_lies_behind_is_refused() -> None:
     broken = frame_points(TRUE.with_bridge(plane_step=300.0))
     with pytest.raises(ValueError, match="tips over"):
         plate_gaps(broken)
+
+
+@pytest.mark.parametrize("eye", Eye)
+def test_a_twisted_shaft_hangs_its_end_inwards_and_the_pads_lie_between(eye: Eye) -> None:
+    half = frame_points(TRUE).half(eye)
+    twisted = frame_points(TRUE.with_side(eye, twist=10.0)).half(eye)
+    assert abs(twisted.tip[0]) < abs(half.tip[0])
+    assert twisted.bend == pytest.approx(half.bend)
+    assert abs(half.pad[0]) < abs(half.nasal[0])

@@ -67,6 +67,11 @@ def test_reading_meets_the_lens_below_the_screen_and_nearer_the_nose() -> None:
     assert insets == sorted(insets)
 
 
+def test_sixty_degrees_are_the_most_and_can_be() -> None:
+    assert depth_below(60.0, 0.0, 27.0) == pytest.approx(27.0 * tan(radians(60.0)))
+    assert depth_below(-60.0, 0.0, 27.0) == pytest.approx(-27.0 * tan(radians(60.0)))
+
+
 @pytest.mark.parametrize(("lowered", "tilt"), [(61.0, 0.0), (-61.0, 0.0), (0.0, 30.0)])
 def test_what_no_eye_and_no_front_does_is_refused(lowered: float, tilt: float) -> None:
     with pytest.raises(ValueError, match=r"lowered|tilt"):

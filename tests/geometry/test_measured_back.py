@@ -177,5 +177,24 @@ def test_on_the_table_the_gap_is_as_measured_whatever_else_is_out() -> None:
     assert height == pytest.approx(1.4 * figure.factor, rel=0.01)
 
 
+@pytest.mark.parametrize(
+    ("name", "fault"),
+    [("top", "open-angle"), ("top", "plane-step"), ("side", "pantoscopic"), ("front", "skew")],
+)
+def test_the_ghost_stands_where_the_frame_is_without_the_fault(name: str, fault: str) -> None:
+    check = next(kind.checks[0] for kind in KINDS if kind.name == fault)
+    figure = view(PLAN, name, Faults((Fault(fault, 2.0),), check))
+    true = [stroke.points for stroke in view(PLAN, name).strokes]
+    ghosts = [stroke.points for stroke in figure.strokes if stroke.name == "ghost"]
+    assert ghosts
+    for ghost in ghosts:
+        assert any(_is_part(ghost, points) for points in true)
+
+
+def _is_part(ghost: Points, points: Points) -> bool:
+    """Whether every place of a ghost is a place of a line."""
+    return all(min(dist(at, one) for one in points) < 1e-6 for at in ghost)
+
+
 def _eye(kind: Kind) -> Eye | None:
     return Eye.LEFT if kind.name in {"rotation", "fold"} else None

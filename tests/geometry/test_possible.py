@@ -50,6 +50,10 @@ DOWN = Gaps(0.0, 0.0)
             lambda: four_point(AlongFront(60.0, 0.0, 0.0, 0.0), 50.0, 9.0),
         ),
         (
+            "the ends of the right lens were read at 3 and 62 mm",
+            lambda: skew(AlongFront(3.0, 62.0, 3.0, 3.0), 50.0, 9.0),
+        ),
+        (
             "gaps of 9 mm at the top and -9 mm at the bottom would lean the left lens by 31.0°",
             lambda: x_ing(LeanGaps(0.0, 0.0), LeanGaps(9.0, -9.0), 30.0),
         ),
@@ -89,6 +93,10 @@ def test_a_touch_read_within_the_error_is_taken(touch: float, lift: float, run: 
 
 
 def test_what_lies_just_inside_is_taken() -> None:
+    both = Gaps(READING_ERROR, READING_ERROR)
+    cutting = AlongFront(-READING_ERROR, 1.0, 1.0, -READING_ERROR)
+    assert four_point(cutting, 50.0, 9.0).total == pytest.approx(3.44, abs=0.01)
+    assert upright_angle(both, 128.0) == inverted_angle(both, 100.0) == 0.0
     edge = AlongFront(READING_ERROR, 1.0, 1.0, READING_ERROR)
     assert four_point(edge, 50.0, 9.0).total == pytest.approx(1.15, abs=0.01)
     assert open_angle(-57.7, 100.0) > 60.0

@@ -123,6 +123,16 @@ def test_a_bent_tip_shows_upright_only(bent: float) -> None:
     assert found.right - found.left == pytest.approx(lower, rel=0.25, abs=0.1)
 
 
+@pytest.mark.parametrize("eye", Eye)
+def test_the_run_goes_to_the_place_that_touches(eye: Eye) -> None:
+    """The other temple points lower and so stands off; its own run is 15 mm shorter."""
+    state = FrameState.true().with_side(eye, bend_start=115.0)
+    lower = state.side(eye.other).pantoscopic + 3.0
+    stand = inverted(frame_points(state.with_side(eye.other, pantoscopic=lower)))
+    assert stand.behind[eye] < 1e-6 < stand.behind[eye.other]
+    assert stand.run > 115.0
+
+
 def test_a_skewed_bridge_lifts_more_at_the_tips_than_it_steps_at_the_rims() -> None:
     points = frame_points(FrameState.true().with_bridge(skew_step=1.0))
     stands, lies = upright(points), inverted(points)

@@ -82,6 +82,8 @@ def test_the_whole_segment_is_the_near_zone() -> None:
     x, top = plan_of(Layout.SEGMENT).reference(Eye.RIGHT)
     middle = x + 2.5
     assert distance_point(plan_of(Layout.SEGMENT), Eye.RIGHT) == (x, top + 5)
+    double = plan_of(Layout.DOUBLE_SEGMENT)
+    assert distance_point(double, Eye.LEFT) == (x, double.reference(Eye.LEFT)[1] + 5)
     assert zone(middle + 4, top - 13, Layout.SEGMENT) is Zone.NEAR
     assert zone(middle, top - 18.9, Layout.DOUBLE_SEGMENT) is Zone.NEAR
     assert zone(middle + 14, top - 18, Layout.SEGMENT) is not Zone.NEAR
@@ -92,6 +94,7 @@ def test_the_band_at_the_edge_and_what_lies_beyond() -> None:
     assert distance_to(plan_of().outline(), (temporal, 5.0)) == pytest.approx(0, abs=1e-9)
     assert zone(temporal + 2.5, 5.0) is Zone.OUTER
     assert zone(temporal + 1.5, 5.0) is zone(temporal - 1, 5.0) is Zone.EDGE
+    assert zone(temporal - 2.5, 5.0) is Zone.EDGE
 
 
 def test_in_a_shallow_lens_the_central_zone_reaches_the_rim() -> None:

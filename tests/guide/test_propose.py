@@ -1,6 +1,7 @@
 """What is proposed for a bent frame: the innermost fault, its side and its amount."""
 
 from dataclasses import replace
+from decimal import Decimal
 from types import ModuleType
 
 import pytest
@@ -75,6 +76,10 @@ def test_the_table_sees_x_ing_that_a_plate_does_not(frames: ModuleType) -> None:
     assert one.move is not None
     assert float(one.move.change) == pytest.approx(-0.9, abs=0.1)
     assert "lies further inwards" in one.because
+    other = proposed(job_of(frames, state.mirrored()))
+    assert other.check == one.check
+    assert other.move is not None
+    assert other.move.change == -one.move.change
 
 
 def test_a_tip_that_the_temple_angle_lifts_is_left_alone(frames: ModuleType) -> None:
@@ -86,6 +91,32 @@ def test_a_tip_that_the_temple_angle_lifts_is_left_alone(frames: ModuleType) -> 
     one = proposed(job)
     assert one.move is not None
     assert (one.check, one.move.number) == ("bench.pantoscopic", "pantoscopic")
+
+
+@pytest.mark.parametrize(
+    ("pantoscopic", "drop", "number"), [(0.3, 2.5, "drop"), (0.45, 1.2, "pantoscopic")]
+)
+@pytest.mark.parametrize("eye", Eye)
+def test_a_tip_is_bent_where_it_lifts_more_than_half(
+    frames: ModuleType, eye: Eye, pantoscopic: float, drop: float, number: str
+) -> None:
+    """The temples open 0.6 of 1.8 mm in the one frame, 0.9 of 1.6 mm in the other."""
+    side = FrameState.true().side(eye)
+    bent = {"pantoscopic": side.pantoscopic + pantoscopic, "drop": side.drop + drop}
+    one = proposed(job_of(frames, FrameState.true().with_side(eye, **bent)))
+    assert one.move is not None
+    assert one.move.number == number
+
+
+def test_of_two_findings_the_worse_is_put_right_first(frames: ModuleType) -> None:
+    state = FrameState.true().with_bridge(plane_step=1.2, form_right=10.0, form_left=10.0)
+    one = proposed(job_of(frames, state))
+    assert one.move is not None
+    assert one.move.number == "form"
+    state = FrameState.true().with_bridge(plane_step=5.0, form_right=6.5, form_left=6.5)
+    one = proposed(job_of(frames, state))
+    assert one.move is not None
+    assert one.move.number == "plane_step"
 
 
 def test_a_bend_too_far_back_goes_before_the_tip_that_it_lifts(frames: ModuleType) -> None:
@@ -125,6 +156,20 @@ def test_three_times_in_one_place_is_enough(frames: ModuleType) -> None:
     one = proposed(job)
     assert one.go_on is GoOn.STOP
     assert "3 times" in one.because
+
+
+def test_what_was_bent_on_one_side_does_not_stop_the_other(frames: ModuleType) -> None:
+    true = FrameState.true()
+    odd = {eye: true.with_side(eye, open_angle=101.0) for eye in Eye}
+    job = job_of(frames, odd[Eye.RIGHT])
+    done = Done("bench.open-angle", "bring-in", "", Eye.RIGHT, Decimal(3), "°")
+    for _ in range(3):
+        job = reopen(job, GUIDE, done)
+    logged = job.now.bench.corrections
+    for eye, go_on in ((Eye.RIGHT, GoOn.STOP), (Eye.LEFT, GoOn.CORRECT)):
+        fresh = job_of(frames, odd[eye])
+        bench = fresh.now.bench.with_(corrections=logged)
+        assert proposed(fresh.with_now(fresh.now.with_(bench=bench))).go_on is go_on
 
 
 @pytest.mark.parametrize(

@@ -76,6 +76,64 @@ def test_a_closer_lens_brings_its_temple_in_and_a_large_bend_is_halved() -> None
     assert "Never more than 5° in one go" in advice.reckoned
 
 
+# Own derivation: 0.5 mm of reading over 95 mm is 0.30 degrees; 4 mm over a length known to 4 mm
+# of 95 another 0.10, known to 8 mm another 0.20. Twice both together: 0.64 and 0.73.
+@pytest.mark.parametrize(
+    ("order", "reckoned"),
+    [
+        (
+            ORDER,
+            "2.4° ± 0.6° with 95.0 mm from joint to ear, the temple of 140.0 mm less 45.0 mm",
+        ),
+        (Order(), "2.4° ± 0.7° with a usual 95.0 mm from joint to ear."),
+        (
+            ORDER.with_(frame=FrameOrder(temple_length=Decimal(45))),
+            "2.4° ± 0.7° with a usual 95.0 mm from joint to ear.",
+        ),
+    ],
+    ids=["ordered", "usual", "no reach"],
+)
+def test_how_well_an_amount_is_known_and_from_what(order: Order, reckoned: str) -> None:
+    for advice in advise(order, named("one-side-higher"), Eye.RIGHT, Decimal(4)):
+        assert advice.reckoned.startswith(reckoned)
+
+
+@pytest.mark.parametrize(
+    ("symptom", "by", "basis"),
+    [
+        # asin(3 / 38), asin(3 / 52), atan(1.5 / 95), 3 tan 20, 3 tan 30 and atan(3 / 45).
+        ("cheeks", "4.5°", "a lens depth of 38.0 mm as ordered"),
+        ("nearer-at-nose", "3.3°", "a lens width of 52.0 mm as ordered"),
+        ("slides-snug", "0.9°", "95.0 mm from joint to ear"),
+        ("both-low", "1.1 mm", "a usual nose of 20° from the front"),
+        ("lashes", "1.7 mm", "a usual nose of 30° from above"),
+        ("sore-behind-ear", "3.8°", "a usual end of 45.0 mm behind the ear"),
+        ("sore-ear-top", "3.0 mm", ""),
+    ],
+)
+def test_each_amount_by_its_own_length(symptom: str, by: str, basis: str) -> None:
+    (advice, *_) = advise(ORDER, named(symptom), Eye.RIGHT, Decimal(3))
+    assert f" by about {by}" in advice.does
+    assert basis in advice.reckoned
+    assert advice.reckoned.startswith(f"{by} ± ")
+
+
+def test_half_a_pd_is_no_pd() -> None:
+    one = ORDER.with_(left=EyeOrder())
+    (advice, *_) = advise(one, named("one-lens-closer"), Eye.LEFT, Decimal(2))
+    # 2 asin(2 / 64) = 3.6 degrees; with the half that is known alone it would be 7.4.
+    assert "by about 3.6°" in advice.does
+    assert "with a PD of 64.0 mm as usual" in advice.reckoned
+
+
+@every_symptom
+def test_what_must_not_happen_is_told_as_a_caution(symptom: Symptom) -> None:
+    told = advise(ORDER, symptom, Eye.RIGHT, None)
+    assert [(one.caution, one.watch) for one in told] == [
+        (cause.caution, cause.watch) for cause in symptom.cause
+    ]
+
+
 def test_without_an_offset_the_amount_is_asked_for() -> None:
     (advice, *_) = advise(ORDER, named("both-low"), None, None)
     assert "by about" not in advice.does

@@ -4,7 +4,9 @@ import re
 import shutil
 import tomllib
 from collections.abc import Callable
+from enum import StrEnum
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -185,6 +187,28 @@ def test_a_language_may_only_replace_words(folder: Path) -> None:
 def test_a_pair_is_told_what_belongs_to_it(order: Order, use: Use, wanted: str) -> None:
     assert set(wanted.split()) <= told(order, use)
     assert "flashes" in told(order, use)
+
+
+KINDS: tuple[tuple[str, type[StrEnum], Callable[[Any], Order]], ...] = (
+    ("for_material", LensMaterial, lambda one: Order(material=one)),
+    ("for_frame", FrameMaterial, lambda one: Order(frame=FrameOrder(material=one))),
+    ("for_rim", Rim, lambda one: Order(frame=FrameOrder(rim=one))),
+    ("for_treatment", Treatment, lambda one: Order(treatments=(one,))),
+)
+
+
+@pytest.mark.parametrize(("kind", "members", "order_of"), KINDS, ids=[one[0] for one in KINDS])
+def test_no_pair_is_told_what_belongs_to_another(
+    kind: str, members: type[StrEnum], order_of: Callable[[Any], Order]
+) -> None:
+    """Nobody with plastic lenses reads of glass, nobody with a full rim of drilled ones."""
+    bound = [one for one in load_teaching().advice if getattr(one, kind)]
+    assert bound
+    assert not any(one.suits(Order(), Use.NOT_TOLD) for one in bound)
+    for member in members:
+        order = order_of(member)
+        for one in bound:
+            assert one.suits(order, Use.NOT_TOLD) is (member in getattr(one, kind))
 
 
 @pytest.mark.parametrize("use", [Use.READING, Use.SCREEN])

@@ -58,3 +58,36 @@ def test_what_was_corrected_is_drawn_before_and_after() -> None:
     assert line.now[0].is_within
     assert "skew step before 2.0 mm, now 0.2 mm; both drawn 3 times larger" in text(record)
     assert Record.model_validate_json(record.model_dump_json()) == record
+
+
+def skewed_by(left: str) -> dict[str, str]:
+    return SKEWED | {"left_inner": left, "left_outer": left}
+
+
+def test_of_several_corrections_the_last_is_the_one_before() -> None:
+    corrections = [
+        Correction(check="bench.skew", action="Lifted.", measured=decimals(skewed_by(left)))
+        for left in ("24", "22.5")
+    ]
+    (line,) = record_with(LEVEL, *corrections).frame
+    assert [fault.value for fault in line.before] == [Decimal("2.5")]
+
+
+def test_what_is_not_good_and_not_yet_out_is_within_its_limit() -> None:
+    correction = Correction(check="bench.skew", action="Lifted.", measured=decimals(SKEWED))
+    (line,) = record_with(skewed_by("20.8"), correction).frame
+    assert [(fault.value, fault.is_within) for fault in line.now] == [(Decimal("0.8"), True)]
+
+
+def test_what_is_to_be_measured_again_or_passed_over_has_no_picture() -> None:
+    correction = Correction(check="bench.skew", action="Lifted.", measured=decimals(SKEWED))
+    job = load_job_file(demo_files()[0])
+    read = Answer(measured=decimals(SKEWED))
+    again = read.with_(again_because=("bench.skew",))
+    for answer, skipped in ((again, {}), (read, {"bench.skew": "no bridge to speak of"})):
+        answers = {**job.now.bench.answers, "skew": answer}
+        bench = job.now.bench.with_(answers=answers, corrections=(correction,))
+        now = job.now.with_(bench=bench, skipped=skipped)
+        made = record_of(job.with_now(now), demo_workshop(), last_moment(job))
+        assert [fault for line in made.frame for fault in line.now] == []
+        assert bool(made.frame) is bool(skipped)

@@ -167,6 +167,84 @@ def test_prism_of_the_pair_is_told_with_its_base() -> None:
     assert (line.difference, line.limit) == ("0.90 Δ", "0.50 Δ")
 
 
+@pytest.mark.parametrize(
+    ("direction", "found", "words"),
+    [
+        ("vertical", "0.9", "0.90 Δ up right"),
+        ("vertical", "-0.9", "0.90 Δ down right"),
+        ("horizontal", "0.9", "0.90 Δ in"),
+        ("horizontal", "-0.9", "0.90 Δ out"),
+    ],
+)
+def test_the_base_of_the_pair_is_that_of_its_sign(
+    direction: str, found: str, words: str
+) -> None:
+    """Base in and the right base up are positive, see `optics.prism.Imbalance`."""
+    finding = Finding(
+        key=f"pair.prism-{direction}",
+        prompt="right.prism",
+        what="Prism",
+        state=State.OUTSIDE,
+        sentence="Prism.",
+        ordered=Decimal(0),
+        found=Decimal(found),
+        difference=Decimal(found),
+        limit=Decimal("0.5"),
+        unit="Δ",
+    )
+    (line,) = slip(rejected(), (finding,)).lines
+    assert line.found == words
+
+
+@pytest.mark.parametrize(
+    ("wearer", "reason", "remark"),
+    [
+        (
+            "Ann Wu",
+            "Ann waits; JoAnn and Annika do not.",
+            "the wearer waits; JoAnn and Annika",
+        ),
+        ("Lee, Tom", "Tom Lee's pair.", "the wearer the wearer's pair."),
+        ("Wu Li", "Wu Li asks. Li is no word of ours.", "the wearer asks. Li is no word"),
+        ("", "Nobody is named.", "Nobody is named."),
+    ],
+)
+def test_short_names_are_left_out_and_other_words_stay_whole(
+    wearer: str, reason: str, remark: str
+) -> None:
+    job = rejected(reason=reason)
+    job = job.with_(order=job.order.with_(wearer=wearer))
+    assert slip(job).remark.startswith(remark)
+
+
+def test_bench_faults_and_every_rule_are_told_by_their_numbers() -> None:
+    skew = dict.fromkeys(("right_outer", "right_inner"), Decimal(20))
+    skew |= dict.fromkeys(("left_inner", "left_outer"), Decimal(23))
+    job = rejected()
+    bench = job.now.bench.with_(answers={"skew": Answer(measured=skew)})
+    one = slip(job.with_now(job.now.with_(bench=bench)))
+    assert [line.key for line in one.lines] == ["right.axis", "bench.skew"]
+    assert [line.rule for line in one.lines] == [1, 2]
+    assert [rule.number for rule in one.rules] == [1, 2]
+    second = job.with_new_attempt().with_now(job.now)
+    assert (slip(job).attempt, slip(second).attempt) == (1, 2)
+
+
+def test_what_is_written_beside_a_name_stays_in_the_workshop() -> None:
+    job = load_job_file(demo_files()[2])
+    signed = job.now.signoff.dispensed
+    assert signed is not None
+    signoff = job.now.signoff.with_(dispensed=signed.with_(remark="Henrik was angry"))
+    one = slip_of(job.with_now(job.now.with_(signoff=signoff)), WORKSHOP, AT)
+    assert one.dispensed is not None
+    assert (one.dispensed.remark, one.dispensed.person) == ("", signed.person)
+
+
+def test_the_language_of_the_sheet_is_no_part_of_the_order_at_the_lab() -> None:
+    job = rejected()
+    assert order_digest(job) == order_digest(job.with_(order=job.order.with_(language="de")))
+
+
 def many(number: int) -> tuple[Finding, ...]:
     job = rejected()
     judged = judge(job, load_limits(job.order.rule_set))

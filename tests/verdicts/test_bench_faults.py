@@ -29,7 +29,12 @@ READ: dict[str, dict[str, str]] = {
         "left_nasal": "6",
         "left_temporal": "1",
     },
-    "pads": {"right_height": "14", "left_height": "15", "right_stand": "6", "left_stand": "7"},
+    "pads": {
+        "right_height": "14",
+        "left_height": "15",
+        "right_stand": "5",
+        "left_stand": "7.5",
+    },
     "open-angle": {"right_out": "5", "right_back": "90", "left_out": "8", "left_back": "90"},
     "pantoscopic": {"right_offset": "5", "left_offset": "6"},
     "table-inverted": {"right_gap": "1", "left_gap": "0", "run": "100"},
@@ -67,6 +72,44 @@ def test_left_minus_right_is_positive(check: str) -> None:
         assert max(values) < 0
     else:
         assert min(values) > 0
+
+
+SIZES: dict[str, dict[str, tuple[float, ...]]] = {
+    "rotation": {"rotation": (1.685, 1.685)},
+    "skew": {"skew": (1.0,)},
+    "x-ing": {"x-ing": (1.685,)},
+    "face-form": {"face-form": (7.766,)},
+    "four-point": {"plane-step": (1.0,), "face-form": (2.985,)},
+    "pads": {"pads": (1.0,), "pad-stand": (2.5,)},
+    "open-angle": {"open-angle": (1.900,)},
+    "pantoscopic": {"pantoscopic": (1.524,)},
+    "table-inverted": {"table-inverted": (1.0,)},
+    "table-upright": {"table-upright": (1.0,)},
+    "temple-bend": {"bend-start": (2.0,), "bend-drop": (5.0,)},
+    "fold": {"fold": (0.868, 1.736)},
+}
+"""Own derivation: asin and atan of 1 / 34 are 1.685 degrees; 2 atan(9 / 65) and 2 atan(5 / 52)
+less twice the 4 ordered; atan(8 / 90) - atan(5 / 90); asin(6 / 38) - asin(5 / 38);
+atan(1 / 66) and atan(2 / 66)."""
+
+
+@pytest.mark.parametrize("check", READ)
+def test_each_fault_has_the_size_that_was_measured(check: str) -> None:
+    faults = found(check)
+    assert {fault.kind for fault in faults} == SIZES[check].keys()
+    for kind, wanted in SIZES[check].items():
+        sizes = tuple(abs(fault.value) for fault in faults if fault.kind == kind)
+        assert sizes == pytest.approx(wanted, abs=0.001)
+
+
+def test_each_lens_is_turned_on_its_own_side() -> None:
+    turned = {fault.eye: fault.value for fault in found("rotation")}
+    assert turned.keys() == set(Eye)
+    one = {"left_marks": Decimal(2), "separation": Decimal(34)}
+    (fault,) = faults_of(FRAME, "rotation", one)
+    # The outer mark of a left lens stands higher: counter-clockwise facing the wearer.
+    assert fault.eye is Eye.LEFT
+    assert fault.value == pytest.approx(3.372, abs=0.001)
 
 
 @pytest.mark.parametrize("check", READ)

@@ -344,6 +344,9 @@ def test_pads_are_compared_in_height_and_distance() -> None:
     assert "1.5 mm apart, the right one higher" in findings["bench.pads.height"].sentence
     assert findings["bench.pads.stand"].state is State.WITHIN
     assert "the left one further off" in findings["bench.pads.stand"].sentence
+    little = bench("pads", **{**read, "left_height": "21.5", "left_stand": "5.5"})
+    assert "0.5 mm apart, the right one higher" in little["bench.pads.height"].sentence
+    assert "0.5 mm apart, the right one further off" in little["bench.pads.stand"].sentence
 
 
 def test_a_fold_that_climbs() -> None:

@@ -61,3 +61,43 @@ def test_a_distance_that_is_not_ordered_is_taken_as_usual_and_said() -> None:
     unknown = Case(job_of({"right": {"power": power("-4.00")}}), plain_limits(ISO))
     assert "at a usual PD of 64.0 mm" in consequence(unknown, "pantoscopic", Decimal(2))
     assert "usual" not in consequence(case("-4.00"), "pantoscopic", Decimal(2))
+
+
+def unlike(right: str, left: dict[str, Any]) -> Case:
+    """Two lenses of different power at a centre distance of 64 mm."""
+    lenses = {
+        "right": {"power": power(right), "distance_pd": "32"},
+        "left": {"power": left, "distance_pd": "32"},
+    }
+    return Case(job_of({"design": "single-vision", **lenses}), plain_limits(ISO))
+
+
+def test_the_worst_meridian_of_the_worse_eye_is_told() -> None:
+    """Own derivation: +20 D focuses at 50 mm; 3 mm closer the focus lies at 53 mm, +18.87 D."""
+    told = "; worth 1.13 D to one eye"
+    assert consequence(unlike("-1.00", power("20.00")), "plane-step", Decimal(3)) == told
+    crossed = power("14.00", "6.00", "70")
+    assert consequence(unlike("-1.00", crossed), "plane-step", Decimal(3)) == told
+    other = unlike("20.00", power("-1.00"))
+    assert consequence(other, "plane-step", Decimal(3)) == told
+
+
+def test_a_lens_that_comes_closer_is_told_with_its_power() -> None:
+    """Own derivation: 64 sin 1 = 1.117 mm, and 10^2 x 0.0011 = 0.11 D."""
+    assert consequence(case("-10.00"), "open-angle", Decimal(2)) == (
+        "; one lens comes 1.1 mm closer, worth 0.11 D to one eye"
+    )
+
+
+def test_temples_apart_in_degrees_roll_the_front() -> None:
+    """Own derivation: 95 tan 2 = 3.32 mm over 130 are 1.46 degrees, 64 sin 1.46 = 1.6 mm."""
+    assert consequence(case("-5.00"), "pantoscopic", Decimal(2)) == (
+        "; on the face one lens stands 1.6 mm higher, 0.82 Δ between the eyes"
+    )
+
+
+def test_half_a_pd_is_no_pd() -> None:
+    right = {"power": power("-4.00"), "distance_pd": "25"}
+    one = Case(job_of({"right": right, "left": {"power": power("-4.00")}}), plain_limits(ISO))
+    told = consequence(one, "pantoscopic", Decimal(2))
+    assert "1.6 mm higher at a usual PD of 64.0 mm" in told

@@ -8,9 +8,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchassist.geometry.frame_state import FrameState, frame_points
+from benchassist.geometry.resting import inverted
+from benchassist.geometry.touch import Gaps, inverted_angle
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import Job
 from benchassist.limits.table import Row, Table
+from benchassist.optics.eye import Eye
 from benchassist.verdicts.frame_measured import Why
 from benchassist.verdicts.judge import judge
 from benchassist.verdicts.rocking import (
@@ -94,6 +98,40 @@ def answered(one: Job, **changed: Answer | None) -> Job:
     return one.with_now(one.now.with_(bench=bench.with_(answers=kept)))
 
 
+@pytest.mark.parametrize(("gap", "agrees"), [("1.2", True), ("1.5", False)])
+def test_three_standard_uncertainties_are_too_far_apart(gap: str, *, agrees: bool) -> None:
+    """Own derivation: over 100 mm a gap of 1 mm is 0.57 degrees.
+
+    All four together are known to 0.24 to 0.27 degrees, most of it X-ing: four feelers of
+    0.06 mm over 36 mm are 0.19 degrees. So 1.2 mm are 2.5 to 2.9 of them, 1.5 mm 3.2 to 3.6.
+    """
+    for side in Eye:
+        one = rocking(job(table_inverted={f"{side}_gap": gap}))
+        assert isinstance(one, Rocking) is agrees
+
+
+def test_the_table_gives_way_a_little_too() -> None:
+    """Own derivation: its two feelers over 100 mm, 0.05 degrees, are 3 to 4 % of the whole."""
+    rocked = found(job(table_inverted={"right_gap": "1.0"}))
+    left = rocked.angle - sum(share.angle for share in rocked.shares)
+    assert Decimal("0.015") < left < Decimal("0.027")
+
+
+@pytest.mark.parametrize("lower", [-3.0, 3.0])
+def test_so_much_of_a_temple_angle_shows_on_the_table_as_a_rigid_frame_shows(
+    lower: float,
+) -> None:
+    """A frame at rest in space on its rims and bends, against the share that is reckoned."""
+    state = FrameState.true()
+    state = state.with_side(Eye.RIGHT, pantoscopic=state.right.pantoscopic + lower)
+    stand = inverted(frame_points(state))
+    shown = inverted_angle(Gaps(stand.behind[Eye.RIGHT], stand.behind[Eye.LEFT]), stand.run)
+    share = found(
+        job(pantoscopic={"right_offset": "7.0"}, table_inverted={"right_gap": "3.30"})
+    ).share(PANTOSCOPIC)
+    assert float(share.angle / share.value) == pytest.approx(shown / lower, rel=0.01)
+
+
 @pytest.mark.parametrize("name", LEVEL)
 def test_all_four_must_be_measured_and_count(name: str) -> None:
     whole, key = job(), name.replace("-", "_")
@@ -166,6 +204,27 @@ def test_it_is_told_why_a_frame_rocks_and_what_comes_first() -> None:
     told = why(both, "table-inverted")
     assert "by unequal pantoscopic angles and" in told
     assert told.endswith("Put right first: X-ing.")
+
+
+@pytest.mark.parametrize(("side", "other"), [("right", "left"), ("left", "right")])
+def test_either_side_is_told_alike(side: str, other: str) -> None:
+    """The same frame in the mirror: the causes and what comes first do not change."""
+    both = job(
+        x_ing={f"{other}_top": "0.7"},
+        pantoscopic={f"{side}_offset": "6.5"},
+        table_inverted={f"{side}_gap": "4.1"},
+    )
+    assert why(both, "table-inverted") == (
+        "Of 2.3° between the temples, 1.2° by unequal pantoscopic angles and 1.1° by X-ing. "
+        "Put right first: X-ing."
+    )
+
+
+def test_what_a_feeler_does_not_tell_is_no_cause() -> None:
+    """0.6 mm over 100 mm are 0.34 degrees: X-ing takes 0.17 of it, the skew step 0.02."""
+    assert why(job(table_inverted={"right_gap": "0.6"}), "table-inverted") == (
+        "Of 0.3° between the temples, 0.2° by X-ing. Put right first: X-ing."
+    )
 
 
 def test_what_is_not_measured_is_asked_for() -> None:
@@ -320,3 +379,33 @@ def test_a_limit_that_the_workshop_switched_off_puts_nothing_first() -> None:
 def _off(row: Row) -> Row:
     band = row.bands[0]
     return replace(row, bands=(replace(band, rule=replace(band.rule, off="switched off")),))
+
+
+@pytest.mark.parametrize(("lifted", "down"), [("right", "left"), ("left", "right")])
+@pytest.mark.parametrize(
+    ("top", "shaft", "tip", "told"),
+    [
+        (
+            "1.4",
+            "3.9",
+            "5.5",
+            "5.0 mm (2.2° by X-ing) and the bends of the tips 0.5 mm. Put right first: X-ing.",
+        ),
+        (
+            "0",
+            "0.25",
+            "0.6",
+            "0.3 mm and the bends of the tips 0.3 mm. Put right first: X-ing.",
+        ),
+    ],
+)
+def test_a_gap_upright_is_shared_between_temples_and_tips(  # noqa: PLR0913, PLR0917
+    lifted: str, down: str, top: str, shaft: str, tip: str, told: str
+) -> None:
+    """Own derivation: over a run of 128 mm a gap of 3.9 mm at 100 mm opens 3.9 x 1.28 = 5.0."""
+    whole = job(x_ing={f"{down}_top": top}, table_inverted={f"{lifted}_gap": shaft})
+    upright = {f"{lifted}_gap": "0", f"{down}_gap": tip, "run": "128"}
+    answer = whole.now.bench.answers["skew"].with_(measured=upright)
+    bench = whole.now.bench.with_(answers={**whole.now.bench.answers, "table-upright": answer})
+    sentence = why(whole.with_now(whole.now.with_(bench=bench)), "table-upright")
+    assert sentence == f"Of {tip} mm, the temple angles open {told}"

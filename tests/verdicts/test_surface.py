@@ -61,6 +61,25 @@ def test_every_kind_in_every_zone(zone: str, kind: DefectKind, eye: Eye) -> None
     assert ("supervisor decides" in found.sentence) is not is_outside
 
 
+@pytest.mark.parametrize(
+    ("zone", "kind", "why"),
+    [
+        ("outer", "scratch", "away from where the wearer looks: look again"),
+        ("edge", "scratch", "on what the rim or the bevel takes up: look again"),
+        ("outer", "coating", "a coating that comes off there can spread: look again"),
+        ("edge", "coating", "a coating that comes off there can spread: look again"),
+    ],
+)
+def test_why_a_second_look_is_asked_for(zone: str, kind: str, why: str) -> None:
+    assert f": {why}, a supervisor decides." in only(defect(zone, kind=kind)).sentence
+
+
+@pytest.mark.parametrize("kind", ["chip", "crack", "sharp edge"])
+def test_what_cuts_or_runs_on_is_not_judged_by_the_note_on_surfaces(kind: str) -> None:
+    found = only(defect("central", kind=kind))
+    assert (found.state, found.rule) == (State.OUTSIDE, None)
+
+
 def test_the_sentence_names_kind_place_and_zone() -> None:
     found = only(defect(across="3", up="-5", size="1.50", remark="long."))
     assert (found.key, found.prompt, found.what) == (
@@ -139,6 +158,8 @@ def test_a_check_to_be_looked_at_again_keeps_its_word() -> None:
 def test_the_right_lens_is_told_first() -> None:
     found = findings(defect(eye=Eye.LEFT), defect())
     assert list(found) == ["surface.scratches.2", "surface.scratches.1"]
+    both = findings(defect(), defect("outer"), defect("edge", check="edge", kind="chip"))
+    assert list(both) == ["surface.edge.3", "surface.scratches.1", "surface.scratches.2"]
 
 
 @pytest.mark.parametrize(
@@ -162,6 +183,13 @@ def test_impact_evidence(rules: str, choice: str, state: State, words: str) -> N
 
 def test_impact_not_answered_stays_open() -> None:
     assert only(rules=ANSI, impact=Answer(remark="asked")).state is State.MISSING
+
+
+def test_impact_to_be_looked_at_again_is_open_whatever_was_chosen() -> None:
+    again = Answer(choice="waived in writing", again_because=("surface.edge",))
+    found = only(rules=ANSI, impact=again)
+    assert found.state is State.MISSING
+    assert "keep the waiver" not in found.sentence
 
 
 def tint(right: str, left: str, order: Order = ORDER) -> dict[str, Finding]:
@@ -210,6 +238,42 @@ def test_what_a_tint_rules_out_is_told() -> None:
     assert not found["surface.transmittance.left"].is_told
     assert "dusk" in tint("70", "70")["surface.transmittance.right"].sentence
     assert "darker than every category" in tint("2", "2")["surface.transmittance.left"].sentence
+
+
+# College of Optometrists, guidance on tints and driving: below 75 % not at dusk or at night,
+# category 4 never; that what is darker still is not either is our own conclusion.
+@pytest.mark.parametrize(
+    ("passes", "caution"),
+    [
+        ("75", "category 1."),
+        ("74.9", "category 1; not for driving at dusk or at night."),
+        ("8.1", "category 3; not for driving at dusk or at night."),
+        ("8", "category 4; never for driving."),
+        ("3", "darker than every category; never for driving."),
+    ],
+)
+def test_the_caution_at_the_edges_of_the_tints(passes: str, caution: str) -> None:
+    found = tint(passes, passes)
+    for eye in Eye:
+        told = found[f"surface.transmittance.{eye}"]
+        assert told.sentence == f"Tint category: {passes} % of the light is {caution}"
+        assert told.is_told is (";" in caution)
+
+
+def test_a_category_that_was_ordered_takes_no_caution_away() -> None:
+    ordered = ORDER.with_(tint="grey, category 4")
+    told = tint("5", "12", ordered)
+    right, left = (told[f"surface.transmittance.{eye}"] for eye in Eye)
+    assert right.state is State.WITHIN
+    assert right.sentence.endswith("category 4, category 4 ordered; never for driving.")
+    assert left.state is State.OUTSIDE
+    assert left.sentence.endswith("category 4 ordered; not for driving at dusk or at night.")
+
+
+@pytest.mark.parametrize(("passes", "can_be"), [("100", True), ("0.1", True), ("0", False)])
+def test_how_much_light_can_pass(passes: str, *, can_be: bool) -> None:
+    found = tint(passes, passes)["surface.transmittance"]
+    assert (found.state is not State.MISSING) is can_be
 
 
 def test_an_impossible_transmittance_is_measured_again() -> None:

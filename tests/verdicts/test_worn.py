@@ -8,34 +8,8 @@ import pytest
 from benchassist.limits.rule import Evidence
 from benchassist.limits.table import Band
 from benchassist.verdicts.finding import Finding, State
-from tests.verdicts.jobs import ANSI, ISO, components, display, judged, plain_limits, power
-
-FRAME: dict[str, Any] = {"a": "52", "b": "40", "dbl": "18"}
-SINGLE: dict[str, Any] = {
-    "design": "single-vision",
-    "index": "1.5",
-    "right": {"power": power("-6.00"), "distance_pd": "32"},
-    "left": {"power": power("-6.00"), "distance_pd": "32"},
-    "frame": FRAME,
-}
-PROGRESSIVE: dict[str, Any] = {
-    **SINGLE,
-    "design": "progressive",
-    "right": {**SINGLE["right"], "add": "2.00", "height": "20"},
-    "left": {**SINGLE["left"], "add": "2.00", "height": "20"},
-}
-ON_PUPIL = dict.fromkeys(("right_across", "right_up", "left_across", "left_up"), "0")
-
-
-def worn(
-    order: dict[str, Any], answers: dict[str, dict[str, Any]], **more: Any
-) -> dict[str, Finding]:
-    return judged(order, {"fit": {"answers": answers}, **more})
-
-
-def measured(order: dict[str, Any], /, **checks: dict[str, str]) -> dict[str, Finding]:
-    answers = {name.replace("_", "-"): {"measured": values} for name, values in checks.items()}
-    return worn(order, answers)
+from tests.verdicts.jobs import ANSI, ISO, components, display, plain_limits, power
+from tests.verdicts.worn_cases import FRAME, ON_PUPIL, PROGRESSIVE, SINGLE, measured, worn
 
 
 @pytest.mark.parametrize(
@@ -57,6 +31,8 @@ def test_a_roll_is_told_by_what_it_does() -> None:
         "apart, 0.94 Δ between the eyes."
     )
     assert measured(SINGLE, level={"ends": "0"})["fit.level"].sentence.startswith("Both ends")
+    for good in ("1", "-1"):
+        assert "roll" not in measured(SINGLE, level={"ends": good})["fit.level"].sentence
     without = measured({}, level={"ends": "-3"})["fit.level"]
     assert "The left end 3.0 mm higher" in without.sentence
     assert "between the eyes" not in without.sentence
@@ -175,6 +151,12 @@ def test_the_lens_read_and_the_vertex_distance_count_too() -> None:
     # -10.25 / (1 + 0.0205) = -10.0441 D at the distance of the refraction.
     assert finding.difference == pytest.approx(Decimal("-0.0441"), abs=Decimal("0.0002"))
     assert "−10.25 read" in finding.sentence
+    order["left"] = order["right"]
+    apart = {**fit, "vertex": {"measured": {"right": "14", "left": "10"}}}
+    right, left = (worn(order, apart)[f"fit.tilt.power-{eye}"] for eye in ("right", "left"))
+    # -10 D made for 12 mm: -10 / 1.02 when worn at 14 mm, -10 / 0.98 at 10 mm.
+    assert right.difference == pytest.approx(Decimal("0.1961"), abs=Decimal("0.0002"))
+    assert left.difference == pytest.approx(Decimal("-0.2041"), abs=Decimal("0.0002"))
     none = measured({}, tilt={"tilt": "9"})["fit.tilt.power-right"]
     assert none.state is State.NONE
 
@@ -229,6 +211,8 @@ def test_ordered_prism_and_segments_are_not_reckoned() -> None:
     prism = {"power": power("-4.00"), "prism": components("2")}
     findings = measured({**SINGLE, "right": prism}, cross=ON_PUPIL)
     assert "prism is ordered" in findings["fit.cross.prism-horizontal"].sentence
+    assert findings["fit.cross.prism-horizontal"].state is State.NONE
+    assert findings["fit.cross.prism-vertical"].state is State.WITHIN
     bifocal = measured({**PROGRESSIVE, "design": "bifocal"}, cross=ON_PUPIL)
     assert "fit.cross.prism-vertical" not in bifocal
 
