@@ -30,7 +30,8 @@ class Move:
 
     Attributes:
         number: its name, as `geometry.frame_state` has it; 'form' is that of both halves
-            together.
+            together. On the wearer also 'tilt' of both temples, and the front as a whole:
+            'front_up', 'front_out' from the face, 'front_left' towards the wearer's left.
         change: how much is added to it, in `unit`, with the sign of that number.
         unit: 'mm' or '°'.
         side: the side that is bent; None for the bridge.
@@ -77,6 +78,13 @@ _WORDS: Mapping[str, tuple[str, str]] = {
     "pantoscopic": (
         "bend the {eye} temple down at the endpiece",
         "bend the {eye} temple up at the endpiece",
+    ),
+    "tilt": ("put tilt in on both sides alike", "take tilt out on both sides alike"),
+    "front_up": ("raise the front", "lower the front"),
+    "front_out": ("move the front out, away from the face,", "move the front in"),
+    "front_left": (
+        "move the front towards the wearer's left",
+        "move the front towards the wearer's right",
     ),
     "bend_start": ("move the {eye} bend back", "move the {eye} bend forward"),
     "drop": ("bend the {eye} tip down", "bend the {eye} tip up"),

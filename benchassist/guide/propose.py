@@ -8,6 +8,7 @@ from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.moves import Move, move_for
 from benchassist.guide.prompts import Remedy, StepId
 from benchassist.guide.rocked import rocked
+from benchassist.guide.worn_moves import fitting
 from benchassist.job.document import Job
 from benchassist.job.order import FrameMaterial
 from benchassist.verdicts.finding import Finding, State
@@ -31,6 +32,9 @@ _TELLS_APART = {
 
 _FIRST = {"bench.table-upright": "bench.temple-bend"}
 """What is put right before a check though it stands later: it may be the whole fault."""
+
+
+_SAY_WHICH = "Say below which of these it is: each is put right in another way."
 
 
 class GoOn(StrEnum):
@@ -116,6 +120,8 @@ def _is_open(prompts: Prompts, name: str) -> bool:
 def _bend(job: Job, item: PromptStanding, prompts: Prompts) -> Proposal:
     """The bend for a check, for the check that is really at fault, or why there is none."""
     finding = _worst(item)
+    if item.prompt.step is StepId.FIT:
+        return _on_wearer(job, item, finding)
     advice = rocked(job, item.prompt.id, prompts)
     if advice is not None and advice.move is None:
         return Proposal(advice.check, GoOn.MEASURE, advice.sentence, finding.sentence)
@@ -124,6 +130,26 @@ def _bend(job: Job, item: PromptStanding, prompts: Prompts) -> Proposal:
         return _correct(job, prompts[advice.check], advice.move, because)
     move = advice.move if advice is not None else move_for(job, finding)
     return _correct(job, item, move, finding.sentence)
+
+
+def _on_wearer(job: Job, item: PromptStanding, worst: Finding) -> Proposal:
+    """What puts the fit right, by the sign and the size of what was measured.
+
+    Where only the eye can tell which of several it is, a person says so first.
+    """
+    check, remedies = item.prompt.id, item.prompt.remedies
+    found = fitting(job, worst, item.findings)
+    move = found.move if found else None
+    refusal = _cannot(job, item, move)
+    if refusal:
+        return Proposal(check, GoOn.STOP, *refusal)
+    if found and not found.remedy:
+        return Proposal(check, GoOn.STOP, found.sentence, worst.sentence)
+    if found is None and len(remedies) > 1:
+        return Proposal(check, GoOn.CORRECT, _SAY_WHICH, worst.sentence)
+    remedy = item.prompt.remedy(found.remedy) if found else remedies[0]
+    sentence = remedy.does if move is None else f"{move.words[:1].upper()}{move.words[1:]}."
+    return Proposal(check, GoOn.CORRECT, sentence, worst.sentence, remedy, move)
 
 
 def _worst(item: PromptStanding) -> Finding:

@@ -145,16 +145,17 @@ def _measured(pen: Pen, part: Part, finding: FindingLine, head: Block) -> tuple[
 
 
 def _in_words(finding: FindingLine) -> tuple[str, str]:
-    """The sentence of a finding, and up to where it is good; nothing where numbers say it all.
-
-    Numbers say it all where what was ordered and what was found stand side by side, and the
-    difference is within.
-    """
-    numbers = (finding.ordered, finding.found, finding.difference)
-    is_plain = finding.state is State.WITHIN and not finding.is_told
-    if is_plain and None not in numbers:
+    """The sentence of a finding, and up to where it is good; nothing where numbers say it."""
+    if numbers_say_it(finding):
         return "", ""
+    is_plain = finding.state is State.WITHIN and not finding.is_told
     return finding.sentence, "" if is_plain else _good_to(finding)
+
+
+def numbers_say_it(finding: FindingLine) -> bool:
+    """Whether what was ordered, what was found and a difference within leave nothing to say."""
+    numbers = (finding.ordered, finding.found, finding.difference)
+    return finding.state is State.WITHIN and not finding.is_told and None not in numbers
 
 
 def _good_to(finding: FindingLine) -> str:

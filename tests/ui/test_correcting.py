@@ -141,7 +141,14 @@ def test_a_correction_on_the_wearer_is_logged_with_the_fit(full: Workplace) -> N
         full.hands.letters("g")
     full.shell.go_to(prompt.id)
     full.hands.letters("f")
+    assert "Say below which of these it is" in said(full)
     full.hands.letters("c")
+    full.hands.press(ENTER)
+    assert "Choose first what was done" in said(full)
+    assert not full.job.now.fit.corrections
+    full.hands.press(Qt.Key.Key_Down)
+    for _ in ("side", "amount", "unit", "tool", "log"):
+        full.hands.press(ENTER)
     full.hands.press(ENTER)
     (logged,) = full.job.now.fit.corrections
     assert (logged.check, logged.amount, logged.unit) == ("fit.temples", None, "")

@@ -42,6 +42,10 @@ _LETTERS = 12
 """A list of corrections may be cut down to so many letters; below it stands the whole."""
 
 
+_CHOOSE = "Choose what was done"
+_CHOOSE_FIRST = "Choose first what was done: each correction opens other checks again."
+
+
 class Correcting(QWidget):
     """What to do about the check in view while it is outside; takes no room otherwise.
 
@@ -135,8 +139,10 @@ class _Hands(QWidget):
     def __init__(self, one: Correctable, parent: QWidget) -> None:
         super().__init__(parent)
         self._check, self._said = one.check, one.sentence
-        named = tuple((remedy.id, remedy.does) for remedy in one.check.remedies)
-        self._which = ChoiceInput("Put right", named)
+        named = [(remedy.id, remedy.does) for remedy in one.check.remedies]
+        if one.remedy is None and len(named) > 1:
+            named.insert(0, ("", _CHOOSE))
+        self._which = ChoiceInput("Put right", tuple(named))
         self._side = ChoiceInput("Side", _SIDES)
         self._amount = NumberInput(_AMOUNT, is_reading=False)
         self._unit = ChoiceInput("Unit", _UNITS)
@@ -180,22 +186,26 @@ class _Hands(QWidget):
         seen[max(seen.index(field) + by, 0)].setFocus()
 
     def _fill(self, one: Correctable) -> None:
-        remedy = one.remedy or one.check.remedies[0]
-        self._which.set_value(remedy.id)
+        self._which.set_value(one.remedy.id if one.remedy else "")
         self._side.set_value(one.side.value if one.side else "")
         self._amount.set_value(one.amount)
         self._unit.set_value(one.unit)
         self._show_remedy()
 
-    def _remedy(self) -> Remedy:
-        return self._check.remedy(self._which.value() or "")
+    def _remedy(self) -> Remedy | None:
+        """The correction chosen; None while none is."""
+        chosen = self._which.value()
+        return self._check.remedy(chosen) if chosen else None
 
     def _show_remedy(self) -> None:
         """Says in full what the list may cut off, what to watch, and with what it is done."""
         remedy = self._remedy()
-        self._tool.set_value(remedy.tool)
+        self._tool.set_value(remedy.tool if remedy else "")
         for line in self._tool.findChildren(QLineEdit):
             line.setCursorPosition(0)
+        if remedy is None:
+            say(self._caution, "")
+            return
         does = "" if remedy.does in self._said else remedy.does
         say(self._caution, f"{does} {remedy.caution}".strip())
         self._side.setVisible(not remedy.bend.startswith(_MIDDLE))
@@ -205,6 +215,11 @@ class _Hands(QWidget):
         self._log.setFocus()
 
     def _on_log(self) -> None:
+        remedy = self._remedy()
+        if remedy is None:
+            say(self._caution, _CHOOSE_FIRST)
+            self._which.setFocus()
+            return
         if not self._amount.take():
             self._amount.setFocus()
             return
@@ -212,7 +227,7 @@ class _Hands(QWidget):
         side = self._side.value() if not self._side.isHidden() else None
         done = Done(
             self._check.id,
-            self._remedy().id,
+            remedy.id,
             tool=self._tool.value(),
             side=Eye(side) if side else None,
             amount=amount,
