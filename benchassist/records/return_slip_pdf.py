@@ -23,10 +23,9 @@ from benchassist.records.ink import (
 from benchassist.records.paper import Block, Page, gap, heading, paginate, paragraph
 from benchassist.records.pen import Pen
 from benchassist.records.return_slip import ReturnLine, ReturnSlip
-from benchassist.records.words import ended, moment, plural
+from benchassist.records.words import ended, moment
 from benchassist.verdicts.finding import State
 
-_MOST_PAGES = 2
 _BODY = Face(REGULAR, 10, 13.5)
 _STRONG = Face(STRONG, 10, 13.5)
 _INDENT = 18.0
@@ -50,40 +49,27 @@ _COLUMNS = (
 
 
 def slip_pdf(slip: ReturnSlip) -> bytes:
-    """The slip on A4 pages; the same slip gives the same bytes.
-
-    What is out comes in the order of judging; where it would run over a second page, the rest
-    is counted and left to the record.
-    """
+    """The slip on A4 pages, all that is out on it; the same slip gives the same bytes."""
     pen = Pen(
         title=f"Return slip, job {slip.job_number}, attempt {slip.attempt}",
         author=slip.imprint.workshop.name or "Workshop not named",
         subject="A pair of spectacles that goes back to the lab",
     )
-    pages = _pages(pen, slip)
+    pages = paginate(_blocks(pen, slip))
     for number, page in enumerate(pages, start=1):
         _draw_page(pen, slip, page, f"page {number} of {len(pages)}")
     return pen.finish()
 
 
-def _pages(pen: Pen, slip: ReturnSlip) -> tuple[Page, ...]:
-    shown, questions = len(slip.lines), len(slip.questions)
-    pages = paginate(_blocks(pen, slip, shown, questions))
-    while len(pages) > _MOST_PAGES and (shown > 1 or questions > 1):
-        shown, questions = (shown - 1, questions) if shown > 1 else (shown, questions - 1)
-        pages = paginate(_blocks(pen, slip, shown, questions))
-    return pages
-
-
-def _blocks(pen: Pen, slip: ReturnSlip, shown: int, questions: int) -> tuple[Block, ...]:
+def _blocks(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
     return (
         *_title(pen, slip),
         *_asked(slip),
-        *_out(pen, slip, shown),
-        *_questions(pen, slip, questions),
+        *_out(pen, slip),
+        *_questions(pen, slip),
         *_remark(pen, slip),
         *_signatures(pen, slip),
-        *_rules(pen, slip, shown),
+        *_rules(pen, slip),
     )
 
 
@@ -134,16 +120,13 @@ def _box(pen: Pen, x: float, y: float, *, is_crossed: bool) -> None:
         pen.stroke(((x + 2, y + side - 2), (x + side - 2, y + 2)), INK, 1.6)
 
 
-def _out(pen: Pen, slip: ReturnSlip, shown: int) -> tuple[Block, ...]:
+def _out(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
     title = heading("What is out", f"{len(slip.lines)} outside")
     if not slip.lines:
         return (*title, *paragraph(pen, _NOTHING_OUT, _BODY))
-    rows = [block for line in slip.lines[:shown] for block in _row(pen, line)]
-    more = len(slip.lines) - shown
-    if more:
-        text = f"And {plural(more, 'quantity')} more, on the record of this job."
-        rows += paragraph(pen, text, _STRONG)
-    return (*title, _head(), *rows)
+    head = _head()
+    rows = (block for line in slip.lines for block in _row(pen, line, head))
+    return (*title, head, *rows)
 
 
 def _head() -> Block:
@@ -153,7 +136,7 @@ def _head() -> Block:
     return Block(13, draw, keeps=True)
 
 
-def _row(pen: Pen, line: ReturnLine) -> tuple[Block, ...]:
+def _row(pen: Pen, line: ReturnLine, head: Block) -> tuple[Block, ...]:
     cells = (line.ordered, line.found, line.difference, line.limit, str(line.rule or ""))
     room = free_from(pen, LEFT + _INDENT, _COLUMNS, cells, _BODY)
     names = pen.wrap(line.what, _STRONG, room)
@@ -165,15 +148,16 @@ def _row(pen: Pen, line: ReturnLine) -> tuple[Block, ...]:
         draw_cells(pen, top + 11, _COLUMNS, cells, _BODY)
 
     told = paragraph(pen, line.sentence, BODY_SOFT, x=LEFT + _INDENT, room=WIDTH - _INDENT)
-    return (Block(_BODY.leading * len(names), draw, keeps=True), *told, gap(3))
+    row = Block(_BODY.leading * len(names), draw, keeps=True, head=(head,))
+    return (row, *told, gap(3))
 
 
-def _questions(pen: Pen, slip: ReturnSlip, shown: int) -> tuple[Block, ...]:
+def _questions(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
     if not slip.questions and not slip.unexplained:
         return ()
     intro = paragraph(pen, _QUESTIONS, _BODY) if slip.questions else ()
     rows: list[Block] = [*intro, gap(2)]
-    for question in slip.questions[:shown]:
+    for question in slip.questions:
         lines = paragraph(pen, question, _BODY, x=LEFT + _INDENT, room=WIDTH - _INDENT)
         rows += (_asking(lines[0]), *lines[1:], gap(2))
     if slip.unexplained:
@@ -236,15 +220,13 @@ def _signed(pen: Pen, signature: Signature | None, width: float) -> str:
     return lines[0] if len(lines) == 1 else signature.person.name[:40]
 
 
-def _rules(pen: Pen, slip: ReturnSlip, shown: int) -> tuple[Block, ...]:
-    """The limits passed by what is shown, each with where it is from and how we know it."""
-    asked = {line.rule for line in slip.lines[:shown]}
+def _rules(pen: Pen, slip: ReturnSlip) -> tuple[Block, ...]:
+    """The limits that were passed, each with where it is from and how we know it."""
     rows: list[Block] = [*paragraph(pen, f"Judged by {ended(slip.judged_by)}", SMALL)]
     for rule in slip.rules:
-        if rule.number in asked:
-            text = f"{rule.text}. Source: {rule.source}."
-            lines = paragraph(pen, text, SMALL, x=LEFT + _INDENT, room=WIDTH - _INDENT)
-            rows += (_numbered(str(rule.number), lines[0]), *lines[1:])
+        text = f"{rule.text}. Source: {rule.source}."
+        lines = paragraph(pen, text, SMALL, x=LEFT + _INDENT, room=WIDTH - _INDENT)
+        rows += (_numbered(str(rule.number), lines[0]), *lines[1:])
     return (*heading("Limits"), *rows)
 
 

@@ -5,6 +5,7 @@ from datetime import date, datetime, timedelta
 from benchassist.job.base import LONGEST_LINE, Deferred
 from benchassist.job.document import Job
 from benchassist.job.order import Design
+from benchassist.job.signoff import Outcome
 from benchassist.records.advice import Section, SheetWords, Teaching, Use, load_teaching
 from benchassist.records.claims import unsupported
 from benchassist.store.settings import Workshop
@@ -66,6 +67,14 @@ class WearerSheet(Deferred):
         return self.with_(parts=tuple(part for part in parts if part.lines))
 
 
+def no_sheet(job: Job) -> str:
+    """Why this pair goes to no wearer, in one sentence; empty where it may."""
+    outcome = job.now.signoff.outcome
+    if outcome not in {Outcome.RETURN, Outcome.HOLD}:
+        return ""
+    return f"The wearer's sheet goes with a pair; the outcome of this one is '{outcome.value}'."
+
+
 def make_sheet(
     job: Job, workshop: Workshop, made_at: datetime, language: str | None = None
 ) -> WearerSheet:
@@ -78,9 +87,11 @@ def make_sheet(
         language: a tag such as 'de'; that of the order when not given, else English.
 
     Raises:
-        BenchError: the installation is damaged, or the remark about the day to come back
-            claims what nothing supports.
+        BenchError: the outcome keeps the pair here, the installation is damaged, or the remark
+            about the day to come back claims what nothing supports.
     """
+    if refusal := no_sheet(job):
+        raise BenchError(refusal)
     teaching = load_teaching(job.order.language if language is None else language)
     again = job.now.handover.answers.get(FOLLOW_UP)
     if again and (fault := unsupported(again.remark, teaching.claims)):

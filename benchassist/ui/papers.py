@@ -8,6 +8,7 @@ from benchassist.records.file_names import record_name, sheet_name, slip_name
 from benchassist.records.pdf import record_pdf
 from benchassist.records.return_slip import no_slip
 from benchassist.records.return_slip_pdf import slip_pdf
+from benchassist.records.wearer_sheet import no_sheet
 from benchassist.records.wearer_sheet_pdf import sheet_pdf
 from benchassist.ui.actions import Command
 from benchassist.ui.desk import Desk
@@ -33,7 +34,7 @@ class Paper:
 PAPERS: Mapping[Command, Paper] = {
     Command.EXPORT: Paper("the record", record_name, lambda desk: record_pdf(desk.record())),
     Command.SHEET: Paper(
-        "the wearer's sheet", sheet_name, lambda desk: sheet_pdf(desk.sheet())
+        "the wearer's sheet", sheet_name, lambda desk: sheet_pdf(desk.sheet()), no_sheet
     ),
     Command.SLIP: Paper(
         "the return slip", slip_name, lambda desk: slip_pdf(desk.slip()), no_slip

@@ -257,20 +257,19 @@ def many(number: int) -> tuple[Finding, ...]:
 
 
 @pytest.mark.parametrize("number", [0, 1, 12, 60])
-def test_it_never_has_more_than_two_pages(number: int) -> None:
+def test_all_that_is_out_is_on_it(number: int) -> None:
+    """The lab has no record to look the rest up in."""
     job = rejected(reason="The pair goes back for many reasons. " * 40)
     one = slip(job, many(number))
     told = pages(slip_pdf(one))
-    assert len(told) <= 2
+    assert len(told) <= 2 or number > 12
     for at, page in enumerate(told, start=1):
         assert f"page {at} of {len(told)}" in page
         assert "Job FH-2611-048 · attempt 1" in page
     whole = " ".join(told)
     assert "Sent back by" in whole
     assert "Received at the lab" in whole
-    shown = len(re.findall(r"lens: quantity \d+", whole))
-    more = re.search(r"And (\d+) quantit", whole)
-    assert shown + (int(more[1]) if more else 0) == number
+    assert len(re.findall(r"lens: quantity \d+", whole)) == number
     assert number or "Nothing was found outside its limit" in whole
 
 

@@ -22,6 +22,7 @@ from benchassist.job.order import (
     Rim,
     Treatment,
 )
+from benchassist.job.signoff import Outcome
 from benchassist.records.advice import Section, Use, languages
 from benchassist.records.demo import demo_workshop
 from benchassist.records.wearer_sheet import WearerSheet, make_sheet, use_of
@@ -43,6 +44,21 @@ FULL = Workshop(
     ],
 )
 SUBSETS = [(), *((one,) for one in Treatment), tuple(Treatment)]
+
+
+def handed_over() -> Job:
+    """The job of the bench's tests, as a pair that stays."""
+    job = bench.job()
+    signoff = job.now.signoff.with_(outcome=Outcome.RELEASE)
+    return job.with_now(job.now.with_(signoff=signoff))
+
+
+@pytest.mark.parametrize("outcome", [Outcome.RETURN, Outcome.HOLD])
+def test_a_pair_that_does_not_leave_has_no_sheet(outcome: Outcome) -> None:
+    job = bench.job()
+    job = job.with_now(job.now.with_(signoff=job.now.signoff.with_(outcome=outcome)))
+    with pytest.raises(BenchError, match=f"the outcome of this one is '{outcome.value}'"):
+        make_sheet(job, WORKSHOP, AT)
 
 
 def job_of(order: Order, **answers: Answer) -> Job:
@@ -119,7 +135,7 @@ def test_every_pair_has_one_page_and_keeps_what_must_be_told(
 # Large print: at least 14 pt where it can be, RNIB Clear Print guidelines (from memory);
 # contrast of 7:1 for text: WCAG 2.2, 1.4.6 (AAA), https://www.w3.org/TR/WCAG22/#contrast-enhanced
 def test_type_is_large_and_black_on_white() -> None:
-    content = sheet_pdf(make_sheet(bench.job(), WORKSHOP, AT))
+    content = sheet_pdf(make_sheet(handed_over(), WORKSHOP, AT))
     assert min(sizes(content)) >= 14
     assert sizes(content) == {14, 20, 24}
     assert colours(content) == {(0, 0, 0, 255)}
@@ -128,7 +144,7 @@ def test_type_is_large_and_black_on_white() -> None:
 
 
 def test_what_is_kept_is_on_the_paper() -> None:
-    sheet = make_sheet(bench.job(), WORKSHOP, AT)
+    sheet = make_sheet(handed_over(), WORKSHOP, AT)
     said = "".join(text_of(sheet_pdf(sheet)).split())
     kept = [line.says for part in printed(sheet).parts for line in part.lines]
     titles = [part.title for part in printed(sheet).parts]
@@ -140,7 +156,7 @@ def test_what_is_kept_is_on_the_paper() -> None:
 
 def test_no_figure_of_the_prescription_is_on_it() -> None:
     bare = Workshop(name="Fernhollow Spectacle Workshop")
-    said = text_of(sheet_pdf(make_sheet(bench.job(), bare, AT)))
+    said = text_of(sheet_pdf(make_sheet(handed_over(), bare, AT)))
     assert not re.search(r"[+−-]\d[.,]\d|\d[.,]\d\d|\b(D|dpt)\b|Δ|°", said)
     for figure in ("1.50", "31.5", "20.0"):
         assert figure not in said
@@ -216,6 +232,6 @@ def test_the_longest_names_and_remarks_stay_on_the_page() -> None:
 
 
 def test_the_same_sheet_gives_the_same_bytes_and_what_cannot_wait_is_boxed() -> None:
-    sheet = make_sheet(bench.job(), WORKSHOP, AT)
+    sheet = make_sheet(handed_over(), WORKSHOP, AT)
     assert sheet_pdf(sheet) == sheet_pdf(sheet)
     assert sheet.parts[-1].section is Section.URGENT

@@ -16,6 +16,8 @@ _AVOIDED = frozenset({"cross", "engraving", "arc", "gap", "segment-band", "level
 _OUTWARDS = frozenset({"right.centre", "right.near-centre"})
 _RIGHT_EDGE = 0.82
 _THIN = 8.0
+_LOW = 300.0
+"""A lower sheet would be hidden by its marks, px: it bears only those with a label."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,9 @@ def placed_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> tuple[Placed, ...]:
         for stroke in figure.strokes
     ]
     room.avoided = [rect for name, rect in lines if name in _AVOIDED or _is_level(name, rect)]
-    found = [(mark, figure.spot(mark.spot)) for mark in marks]
+    is_low = stage.rect.height() < _LOW
+    shown = [mark for mark in marks if mark.is_labelled or not is_low]
+    found = [(mark, figure.spot(mark.spot)) for mark in shown]
     spots = [(mark, to_px.map(QPointF(*at))) for mark, at in found if at is not None]
     spots.sort(key=lambda one: not one[0].is_active)
     squares = [(mark, at, room.place_mark(at, MARK)) for mark, at in spots]
@@ -72,8 +76,8 @@ def with_states(placed: tuple[Placed, ...], marks: tuple[Mark, ...]) -> tuple[Pl
     return tuple(replace(one, mark=now[_place(one.mark)]) for one in placed)
 
 
-def _place(mark: Mark) -> tuple[str, str, str, bool]:
-    return mark.prompt_id, mark.spot, mark.label, mark.is_active
+def _place(mark: Mark) -> tuple[str, str, str, bool, bool]:
+    return mark.prompt_id, mark.spot, mark.label, mark.is_active, mark.is_labelled
 
 
 def _labelled(sheet: Sheet, room: Room, mark: Mark, at: QPointF, square: QRectF) -> Placed:

@@ -154,8 +154,9 @@ class Sheet:
         return words
 
     def _dimensions(self) -> tuple[Dimension, ...]:
-        scene = self.scene
-        if self.stage.figure.view != "front" or self.stage.figure.panels:
+        """None beside a fault that is pointed out: it is not drawn in its true size."""
+        scene, figure = self.scene, self.stage.figure
+        if figure.view != "front" or figure.panels or figure.notes:
             return ()
         lines = dimensions(scene.plan, scene.found_right, scene.found_left)
         return tuple(
