@@ -328,7 +328,9 @@ class Shell(QMainWindow):
 
     def _on_letter(self, letter: str) -> None:
         command = bare_letter(letter)
-        if command is not None:
+        if command is None:
+            self.tell(f"Nothing here takes '{letter}'. Press ? for all keys.")
+        else:
             self.do(command)
 
     def _on_scan(self, number: str) -> None:

@@ -254,3 +254,10 @@ def test_the_workshop_is_named_on_the_papers(full: Workplace) -> None:
     assert workshop == demo_workshop().with_(
         name="Alder Lane Opticians", address=("3 Alder Lane", "Fernhollow")
     )
+
+
+def test_a_letter_that_nothing_takes_is_answered(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    full.shell.go_to("bench.rotation")
+    full.hands.letters("x")
+    assert "Nothing here takes 'x'. Press ? for all keys." in said(full)
