@@ -95,18 +95,18 @@ def test_a_pair_that_stays_has_no_return_slip_and_it_is_said_why(full: Workplace
 
 
 @pytest.mark.parametrize(
-    ("key", "title", "words"),
+    ("key", "outcome", "title", "words"),
     [
-        (Qt.Key.Key_E, "Write the wearer's sheet", "Your new glasses"),
-        (Qt.Key.Key_R, "Write the return slip", "FH-2611-048"),
+        (Qt.Key.Key_E, Outcome.RELEASE, "Write the wearer's sheet", "Your new glasses"),
+        (Qt.Key.Key_R, Outcome.RETURN, "Write the return slip", "FH-2611-048"),
     ],
 )
-def test_the_papers_are_written_where_the_person_says(
-    full: Workplace, tmp_path: Path, key: Qt.Key, title: str, words: str
+def test_the_papers_are_written_where_the_person_says(  # noqa: PLR0913, PLR0917
+    full: Workplace, tmp_path: Path, key: Qt.Key, outcome: Outcome, title: str, words: str
 ) -> None:
     full.hands.type("FH-2611-048")
-    returned = decide(full.job, Outcome.RETURN, "Axis out.", (Ask.REMAKE,))
-    assert full.desk.session.propose(returned)
+    asks = (Ask.REMAKE,) if outcome is Outcome.RETURN else ()
+    assert full.desk.session.propose(decide(full.job, outcome, "Axis out.", asks))
     full.hands.press(key, CTRL)
     assert full.ask.asked == [title]
     pages = pypdfium2.PdfDocument(tmp_path / "record.pdf")
