@@ -108,7 +108,10 @@ def make_slip(
     """
     if refusal := no_slip(job):
         raise BenchError(refusal)
-    out = [one for one in standing(job, findings, guide).outside if _concerns_lab(one)]
+    stands = standing(job, findings, guide)
+    place = {item.prompt.id: number for number, item in enumerate(stands.prompts)}
+    out = [one for one in stands.outside if _concerns_lab(one)]
+    out.sort(key=lambda one: place.get(one.prompt, len(place)))
     rules = tuple(dict.fromkeys(one.rule for one in out if one.rule))
     asked = about_any(slip_questions(job, limits, findings), (one.key for one in out))
     signoff = job.now.signoff

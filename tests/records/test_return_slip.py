@@ -298,3 +298,12 @@ def test_unsigned_it_is_a_draft_and_signed_it_bears_the_names() -> None:
 def test_the_same_slip_gives_the_same_bytes() -> None:
     one = slip(rejected())
     assert slip_pdf(one) == slip_pdf(one)
+
+
+def test_what_is_out_stands_in_the_order_of_the_walk() -> None:
+    """The bridge before the folded temples, whatever their names begin with."""
+    seen = {name: Answer(seen=Seen.FAULT) for name in ("fold", "skew", "screws")}
+    job = rejected()
+    job = job.with_now(job.now.with_(bench=job.now.bench.with_(answers=seen)))
+    keys = [line.key for line in slip(job).lines]
+    assert keys == ["right.axis", "bench.screws", "bench.skew", "bench.fold"]
