@@ -46,6 +46,11 @@ STORIES: tuple[tuple[str, JobState, set[str]], ...] = (
     ("5-back-from-the-lab", JobState.CLOSED, set()),
     ("6-first-job", JobState.OPEN, set()),
     ("7-prism-accepted-deviation", JobState.CLOSED, {"surface.match"}),
+    (
+        "8-frame-out-of-true",
+        JobState.OPEN,
+        {"bench.x-ing", "bench.table-inverted", "bench.table-upright"},
+    ),
 )
 
 
@@ -84,6 +89,7 @@ def test_a_demo_file_is_a_job_file_as_the_program_writes_it(file: Path) -> None:
         ("5-back-from-the-lab", set(StepId)),
         ("6-first-job", {"order"}),
         ("7-prism-accepted-deviation", set(StepId)),
+        ("8-frame-out-of-true", {"order", "right", "left", "pair"}),
     ],
 )
 def test_every_prompt_of_the_steps_done_is_answered(name: str, steps: set[StepId]) -> None:
@@ -101,6 +107,12 @@ def test_the_skew_was_corrected_once_and_measured_again() -> None:
     bench = job_of("3-bifocal-segment-low").now.bench
     assert [correction.check for correction in bench.corrections] == ["bench.skew"]
     assert bench.answers["skew"].again_because == ()
+
+
+def test_the_frame_out_of_true_rocks_by_its_bridge() -> None:
+    told = {one.key: one.sentence for one in judged(job_of("8-frame-out-of-true"))}
+    for check in ("table-inverted", "table-upright"):
+        assert told[f"bench.{check}.why"].endswith("Put right first: X-ing.")
 
 
 def test_what_the_correction_may_have_moved_was_read_again() -> None:
