@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from hypothesis import strategies as st
 
+from benchassist.job.acuity import Acuity, LineRead
 from benchassist.job.base import Frozen
 from benchassist.job.checks import Answer, Checks, Correction, HandWork, Seen
 from benchassist.job.document import Attempt, Job
@@ -34,7 +35,7 @@ from benchassist.job.readings import (
     PairReadings,
     PrismReading,
 )
-from benchassist.job.signoff import Outcome, Person, Role, Signature, SignOff
+from benchassist.job.signoff import Ask, Outcome, Person, Role, Signature, SignOff
 from benchassist.job.surface import Defect, DefectKind, DefectSurface, Inspection
 from benchassist.optics.eye import Eye
 
@@ -104,6 +105,7 @@ frame_orders = st.builds(
 )
 orders = st.builds(
     Order,
+    language=st.sampled_from(("", "de")),
     wearer=texts,
     design=maybe(st.sampled_from(Design)),
     material=maybe(st.sampled_from(LensMaterial)),
@@ -125,8 +127,17 @@ power_readings = st.builds(
 add_readings = st.builds(
     DrumAdd, surface=surfaces, distance_lines=maybe(dioptres), near_lines=maybe(dioptres)
 ) | st.builds(DisplayAdd, surface=surfaces, shown=maybe(decimals("-10", "10", 3)))
+lines_read = st.builds(LineRead, read=texts, expected=texts)
+acuities = st.builds(
+    Acuity,
+    card=texts,
+    distance=maybe(decimals("5", "1000", 1)),
+    right=lines_read,
+    both=lines_read,
+)
 answers = st.builds(
     Answer,
+    acuity=maybe(acuities),
     seen=maybe(st.sampled_from(Seen)),
     measured=st.dictionaries(names, decimals("-1000", "1000", 3), max_size=3),
     choice=texts,
@@ -196,6 +207,7 @@ def sign_offs_of(outcome: Outcome | None) -> st.SearchStrategy[SignOff]:
         SignOff,
         outcome=st.just(outcome),
         reason=texts,
+        asks=few(st.sampled_from(Ask)).map(lambda asked: tuple(dict.fromkeys(asked))),
         prepared=maybe(signatures("aé", *Role)),
         sent_back=maybe(signatures("bö", Role.OPTICIAN, Role.SUPERVISOR)),
     )
