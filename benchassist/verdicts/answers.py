@@ -115,7 +115,9 @@ def _answer(
     lacking = tuple(name for name in check.needs if name not in answer.measured)
     if lacking:
         if answer.seen is not None:
-            return (_by_eye(subject, answer),)
+            seen = _by_eye(subject, answer)
+            sentence = f"{seen.sentence.removesuffix('.')}; not all of it was measured."
+            return (replace(seen, sentence=sentence),)
         names = listed(tuple(name.replace("_", " ") for name in lacking))
         return (subject.missing(f"{subject.what}: still to be measured: {names}."),)
     unordered = listed(case.order.frame.lacking(check.sizes))
@@ -128,9 +130,7 @@ def _answer(
 def _why_again(check_id: str, answer: Answer) -> str:
     if check_id in answer.again_because:
         return "check again because it was corrected"
-    causes = (_in_words(cause.rpartition(".")[2]) for cause in answer.again_because)
-    named = listed(tuple(f"'{cause}'" for cause in causes))
-    return f"check again because the correction of {named} may have disturbed it"
+    return "check again because a correction since then may have disturbed it"
 
 
 def _measured(

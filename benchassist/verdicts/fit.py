@@ -15,6 +15,7 @@ from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_l
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
+from benchassist.verdicts.prism import lenses_to_find
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import (
     degrees,
@@ -25,7 +26,7 @@ from benchassist.verdicts.words import (
     tenth,
 )
 from benchassist.verdicts.worn import power_worn_findings, worn
-from benchassist.verdicts.worn_prism import fitting_prism
+from benchassist.verdicts.worn_prism import fitting_prism, off_place
 from benchassist.verdicts.worn_seat import (
     comfort_findings,
     form_findings,
@@ -78,8 +79,9 @@ def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
     findings = []
     for eye in Eye:
         across, up = read[f"{eye}_across"], read[f"{eye}_up"]
-        caused = _caused(case, eye, across, up) if across or up else ""
-        is_sideways = abs(across) >= abs(up)
+        off = millionth(off_place(case, eye, read))
+        caused = _caused(case, eye, across, off)
+        is_sideways = abs(across) >= abs(off)
         findings += [
             _off_pupil(case, eye, "across", across, caused if is_sideways else ""),
             _off_pupil(case, eye, "up", up, "" if is_sideways else caused),
@@ -97,6 +99,8 @@ def _centres_apart(case: Case, apart: Decimal) -> Finding:
     value = Value(found=apart, difference=apart, unit="mm", sign="")
     if _has_prism(case, "up"):
         return subject.none(f"{said}; prism is ordered, so the centres need not match.", value)
+    if lenses_to_find(case) is not None:
+        return subject.none(f"{said}, for information: what they do together is judged.", value)
     return bench_finding(case, subject, "fitting-cross", value, said)
 
 
@@ -132,7 +136,7 @@ def _lowered(case: Case, eye: Eye, up: Decimal, caused: str) -> Finding:
     place = f"{millimetres(tenth(drop))} below the pupil with {degrees(tilt)} of tilt"
     aside = f"{millimetres(tenth(abs(off)))} {'above' if off > 0 else 'below'} that"
     said = f"{_mark(case)} {seen if up else 'on the pupil'}, it belongs {place}: {aside}"
-    value = Value(ordered=-drop, found=up, difference=off, unit="mm", remark=caused)
+    value = Value(found=off, difference=off, unit="mm", remark=caused)
     return subject.judged(replace(value, doubt=LOOK_AGAIN), limit, guard, said)
 
 
@@ -148,6 +152,7 @@ def _drop_limit(case: Case, eye: Eye) -> tuple[Limit, Decimal]:
 
 
 _TOWARDS = {"across": ("towards the nose", "towards the temple"), "up": ("too high", "too low")}
+_SEGMENT = "Segment"
 _ROWS = {"across": "centration", "up": "height"}
 
 
@@ -159,7 +164,7 @@ def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Fin
     row = case.row(_ROWS[way]) if case.design and case.design.varies else None
     limit = row.band({}).limit({}) if row else None
     bound, guard = (limit, ZERO) if limit else bench_limit(case, "fitting-cross")
-    said = "on the pupil"
+    said = "at its ordered place" if mark == _SEGMENT else "on the pupil"
     if off:
         direction = _TOWARDS[way][0 if off > 0 else 1]
         said = f"{size_beside(off, bound.value, 'mm')} {direction}"
@@ -178,7 +183,7 @@ def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Fin
 def _mark(case: Case) -> str:
     if case.design and case.design.varies:
         return "Fitting cross"
-    return "Segment" if case.design and case.design.has_segment else "Centre of the lens"
+    return _SEGMENT if case.design and case.design.has_segment else "Centre of the lens"
 
 
 def _caused(case: Case, eye: Eye, across: Decimal, up: Decimal) -> str:

@@ -78,7 +78,9 @@ def size_beside(value: Decimal, limit: Decimal, unit: str) -> str:
     digits = _digits(value, unit)
     looks_alike = Decimal(digits) == Decimal(_digits(limit, unit))
     if looks_alike and abs(value) != limit:
-        return _with_unit(trimmed(value), unit)
+        finer = (plain(value, places) for places in range(2, 7))
+        differing = (text for text in finer if Decimal(text) != limit)
+        return _with_unit(next(differing, trimmed(value)), unit)
     return _with_unit(digits, unit)
 
 

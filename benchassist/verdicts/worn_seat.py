@@ -62,7 +62,11 @@ def form_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
     )
     right, left = read[Eye.RIGHT], read[Eye.LEFT]
     apart = right - left
-    turned = f": the front is turned by {degrees(abs(apart) / 2)}" if apart else ""
+    turned = ""
+    if apart:
+        back = Eye.RIGHT if apart > 0 else Eye.LEFT
+        half = degrees(abs(apart) / 2)
+        turned = f": the front is turned by {half}, the {back} side further back"
     said = f"Face form as worn {degrees(right)} right and {degrees(left)} left{turned}"
     pair = Subject("fit.face-form", "fit.face-form", "Face form as worn, right against left")
     value = Value(found=apart, difference=apart, sign="")

@@ -44,6 +44,10 @@ FELT = 1.0
 _BELONGS = {"far": "far portion", "reading": "near portion"}
 
 
+SEEN_ROLL = Decimal(1)
+"""Marks that stand so far apart in height are seen to do so, mm; own choice."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Through:
     """Where one eye looks through: mm below the pupil, and the portion met there."""
@@ -57,7 +61,8 @@ def zones(case: Case, read: Measures) -> tuple[Finding, ...]:
     has_zones = case.design is not None and case.design.has_addition
     subject = Subject("fit.cross.zones", "fit.cross", "Looked through")
     met = {gaze: _met(case, gaze, read) for gaze in (GAZES if has_zones else (READING,))}
-    wrong = [_wrong(gaze, eyes) for gaze, eyes in met.items()]
+    is_rolled = _is_rolled(read)
+    wrong = [_wrong(gaze, eyes, is_rolled=is_rolled) for gaze, eyes in met.items()]
     wrong.append(_imbalance(case, met[READING], read))
     said = "; ".join(f"{_habit(gaze)} {_place(eyes)}" for gaze, eyes in met.items())
     more = "".join(wrong)
@@ -132,18 +137,30 @@ def _portions(met: dict[Eye, _Through]) -> str:
     right, left = met[Eye.RIGHT].portion, met[Eye.LEFT].portion
     if right == left:
         return f", {right}" if right else ""
-    return f", right {right}, left {left}"
+    named = (one or "lens" for one in (right, left))
+    return ", right {}, left {}".format(*named)
 
 
-def _wrong(gaze: Gaze, met: dict[Eye, _Through]) -> str:
+def _is_rolled(read: Measures) -> bool:
+    """Whether one mark stands higher and the other lower, so that the front is to be levelled.
+
+    By so much at least that a person sees it. Own choice.
+    """
+    ups = [read[f"{eye}_up"] for eye in Eye]
+    return min(ups) < 0 < max(ups) and max(ups) - min(ups) >= SEEN_ROLL
+
+
+def _wrong(gaze: Gaze, met: dict[Eye, _Through], *, is_rolled: bool) -> str:
     meant = _BELONGS.get(gaze.name, "")
     portions = [one.portion for one in met.values() if one.portion]
     if "lower rim" in portions:
         return f"; for {gaze.name} the lens is too shallow, or sits too low"
     if not meant or all(portion == meant for portion in portions):
         return ""
-    way = "lower" if gaze is FAR else "raise"
-    return f"; for {gaze.name} it should be the {meant}: {way} the front"
+    way = "lower the front" if gaze is FAR else "raise the front"
+    if is_rolled:
+        way = "level the front first"
+    return f"; for {gaze.name} it should be the {meant}: {way}"
 
 
 def _imbalance(case: Case, met: dict[Eye, _Through], read: Measures) -> str:

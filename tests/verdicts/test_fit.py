@@ -122,11 +122,19 @@ def test_a_low_centre_of_a_single_vision_lens_is_no_fault() -> None:
     finding = low["fit.cross.right-up"]
     assert (finding.state, finding.what) == (State.WITHIN, "Centre of the lens, height")
     assert "it belongs 4.8 mm below the pupil with 10° of tilt" in finding.sentence
-    assert low["fit.cross.apart"].state is State.WITHIN
+    # What it causes is reckoned from where it belongs: 0.2 mm at 4 D.
+    assert finding.found == finding.difference
+    assert "base down" not in finding.sentence
+    assert low["fit.cross.apart"].state is State.NONE
     uneven = fit_for(
         SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
     )
-    assert uneven["fit.cross.apart"].state is State.OUTSIDE
+    assert uneven["fit.cross.prism-vertical"].state is State.OUTSIDE
+    unknown = {**SINGLE, "right": {}, "left": {}}
+    bare = fit_for(
+        unknown, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
+    )
+    assert bare["fit.cross.apart"].state is State.OUTSIDE
 
 
 def test_ordered_prism_moves_the_centre() -> None:
@@ -146,3 +154,26 @@ def test_a_segment_is_told_without_prism() -> None:
     assert finding.state is State.OUTSIDE
     assert finding.sentence.startswith("Segment 3.0 mm too low")
     assert "causes" not in finding.sentence
+
+
+def test_a_segment_is_looked_at_against_its_ordered_place() -> None:
+    nought = dict.fromkeys(("right_across", "right_up", "left_across", "left_up"), "0")
+    found = fit_for({**SINGLE, "design": "bifocal"}, "cross", **nought)
+    assert found["fit.cross.right-up"].sentence.startswith("Segment at its ordered place")
+
+
+def test_one_mark_high_and_one_low_asks_to_be_levelled() -> None:
+    rolled = fit("cross", right_across="0", right_up="-4", left_across="0", left_up="2")
+    assert "level the front first" in rolled["fit.cross.zones"].sentence
+    assert "raise the front" not in rolled["fit.cross.zones"].sentence
+
+
+def test_a_turned_front_names_the_side_further_back() -> None:
+    for right, left, back in (("8", "2", "right"), ("2", "8", "left")):
+        found = fit("face-form", right=right, left=left)["fit.face-form"]
+        assert f"the front is turned by 3°, the {back} side further back" in found.sentence
+
+
+def test_what_is_measured_in_part_and_found_good_is_told() -> None:
+    found = checked("fit", "vertex", {"seen": "good", "measured": {"right": "5"}}, ORDER)
+    assert found["fit.vertex"].sentence == "Vertex: found good; not all of it was measured."
