@@ -113,19 +113,25 @@ class Tilt:
 
     Attributes:
         angle: between the normal of the lens and straight ahead, never negative.
-        axis_of_turn: meridian about which the lens is turned, 0 < axis <= 180.
+        axis_of_turn: meridian about which the lens is turned, as seen in front of the wearer,
+            0 < axis <= 180.
+        axis_on_lens: the same meridian from the lens's own 180 line, by which its cylinder is
+            written. The two differ only where both tilts are there: the lens's 180 line is
+            then no longer level.
     """
 
     angle: float
     axis_of_turn: float
+    axis_on_lens: float
 
 
 def combined_tilt(pantoscopic: float, face_form: float, eye: Eye) -> Tilt:
     """Both tilts as one: cos angle = cos pantoscopic x cos face form.
 
-    The front is formed first and then tilted as a whole, so that the lens leans in the
-    meridian with the tangent sin p / tan w. Tilting each lens first and then forming the front
-    would give tan p / sin w, about 2 degrees away at 12 and 20. Own derivation.
+    The front is formed first and then tilted as a whole, so that in front of the wearer the
+    lens leans in the meridian with the tangent sin p / tan w, and seen from the lens straight
+    ahead lies in the meridian with the tangent tan p / sin w. These are the normal of the lens
+    and the straight line, each written in the frame of the other. Own derivation.
 
     Args:
         pantoscopic: degrees.
@@ -140,9 +146,45 @@ def combined_tilt(pantoscopic: float, face_form: float, eye: Eye) -> Tilt:
     leans_down = cos(back) * sin(down)
     leans = hypot(leans_out, leans_down)
     if leans == 0.0:
-        return Tilt(0.0, PANTOSCOPIC_AXIS)
-    lean = degrees(atan2(leans_down, leans_out))
-    return Tilt(degrees(atan2(leans, cos(down) * cos(back))), normal_axis(lean + 90.0))
+        return Tilt(0.0, PANTOSCOPIC_AXIS, PANTOSCOPIC_AXIS)
+    angle = degrees(atan2(leans, cos(down) * cos(back)))
+    on_lens = _across(sin(down), leans_out * cos(down))
+    return Tilt(angle, _across(leans_down, leans_out), on_lens)
+
+
+def _across(down: float, out: float) -> float:
+    """The meridian square to a lean, 0 < axis <= 180."""
+    return normal_axis(degrees(atan2(down, out)) + 90.0)
+
+
+def given_to_eye(power: Power, tilt: Tilt, index: float) -> Power:
+    """The power that a thin lens gives to the eye through both tilts, without approximation.
+
+    Args:
+        power: power on the lens meter, its axis from the lens's own 180 line.
+        tilt: by `combined_tilt`.
+        index: refractive index.
+
+    The tilt works in the lens's own meridians, and what comes of it is then turned into those
+    of the wearer. Taking the wearer's meridian on the lens would miss by 0.13 D and 2.8 degrees
+    of axis with 12 and 20 degrees on -4.00 -3.00 x 45. Own derivation; a ray trace of thin
+    torics agrees to 1e-5 D.
+    """
+    worn = tilted(power, exact_factors(tilt.angle, index), tilt.axis_on_lens)
+    return _turned(worn, tilt.axis_of_turn - tilt.axis_on_lens)
+
+
+def made_for_eye(power: Power, tilt: Tilt, index: float) -> Power:
+    """The power to be on the lens meter so that `given_to_eye` is `power`."""
+    on_lens = _turned(power, tilt.axis_on_lens - tilt.axis_of_turn)
+    return compensated(on_lens, exact_factors(tilt.angle, index), tilt.axis_on_lens)
+
+
+def _turned(power: Power, turn: float) -> Power:
+    """A power with its axis turned by so many degrees."""
+    if power.axis is None:
+        return power
+    return Power(power.sphere, power.cylinder, normal_axis(power.axis + turn))
 
 
 def prism_from_tilt(

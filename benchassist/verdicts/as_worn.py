@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from benchassist.optics.eye import Eye
 from benchassist.optics.power import Power, normal_axis
-from benchassist.optics.tilt import combined_tilt, compensated, exact_factors
+from benchassist.optics.tilt import combined_tilt, made_for_eye
 from benchassist.optics.vertex import replaced_at
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import written_power
@@ -40,11 +40,10 @@ def as_worn_power(case: Case, eye: Eye) -> Power | None:
     worn = _worn_at(case, eye)
     try:
         tilt = combined_tilt(float(frame.tilt), float(frame.face_form), eye)
-        factors = exact_factors(tilt.angle, index_of(case.order)[0])
         moved = ordered.power()
         if worn is not None:
             moved = replaced_at(moved, float(refracted), float(worn))
-        return compensated(moved, factors, tilt.axis_of_turn)
+        return made_for_eye(moved, tilt, index_of(case.order)[0])
     except ValueError:
         return None
 

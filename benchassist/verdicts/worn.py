@@ -8,7 +8,7 @@ from benchassist.geometry.gaze import rotation_distance
 from benchassist.job.order import Design
 from benchassist.optics.eye import Eye
 from benchassist.optics.power import Power, difference, normal_axis
-from benchassist.optics.tilt import ROTATION_CENTRE, combined_tilt, exact_factors, tilted
+from benchassist.optics.tilt import ROTATION_CENTRE, combined_tilt, given_to_eye
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.bench_limits import bench_finding
 from benchassist.verdicts.case import Case
@@ -100,8 +100,7 @@ def _at_eye(case: Case, eye: Eye, lens: Power, seat: Worn) -> tuple[Power, tuple
     left, lowered = tilt_left(case, eye, seat)
     form = float(seat.form or 0)
     tilt = combined_tilt(left, form, eye)
-    factors = exact_factors(tilt.angle, index_of(case.order)[0])
-    gives = tilted(lens, factors, tilt.axis_of_turn)
+    gives = given_to_eye(lens, tilt, index_of(case.order)[0])
     places = [f"tilt {in_degrees(seat.tilt or Decimal(0))}{lowered}"]
     places.append(_form_words(seat.form))
     refracted = case.order.vertex_distance

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from benchassist.optics.eye import Eye
-from benchassist.optics.tilt import combined_tilt, exact_factors, tilted
+from benchassist.optics.tilt import combined_tilt, given_to_eye
 from benchassist.optics.vertex import replaced_at
 from benchassist.verdicts.as_worn import as_worn_power
 from benchassist.verdicts.case import Case
@@ -44,8 +44,7 @@ def test_the_tilted_lens_gives_what_is_ordered(eye: Eye) -> None:
     shown, ordered = as_worn_power(case, eye), case.ordered_power(eye)
     assert shown is not None
     assert ordered is not None
-    tilt = combined_tilt(10, 6, eye)
-    given = tilted(shown, exact_factors(tilt.angle, 1.5), tilt.axis_of_turn)
+    given = given_to_eye(shown, combined_tilt(10, 6, eye), 1.5)
     assert given.sphere == pytest.approx(float(ordered.sphere))
     assert given.cylinder == pytest.approx(float(ordered.cylinder))
     assert given.axis == pytest.approx(float(ordered.axis or 0))

@@ -10,7 +10,7 @@ from benchassist.optics.eye import Eye
 from benchassist.optics.near import excess_by_back_vertex
 from benchassist.optics.power import Power
 from benchassist.optics.thick import ThickLens
-from benchassist.optics.tilt import combined_tilt, compensated, exact_factors
+from benchassist.optics.tilt import combined_tilt, made_for_eye
 from benchassist.optics.vertex import replaced_at
 from tests.verdicts.diagnose.lens_changes import (
     add_low,
@@ -137,8 +137,7 @@ def computed(change: Callable[[Power, Eye], Power]) -> Plant:
 
 
 def as_worn(power: Power, eye: Eye) -> Power:
-    tilt = combined_tilt(14.0, 9.0, eye)
-    return compensated(power, exact_factors(tilt.angle, 1.5), tilt.axis_of_turn)
+    return made_for_eye(power, combined_tilt(14.0, 9.0, eye), 1.5)
 
 
 def not_as_worn(pair: Drawn, data: st.DataObject) -> None:
