@@ -26,6 +26,17 @@ class MaterialNote:
     never: str
     evidence: str
 
+    @property
+    def words(self) -> str:
+        """The note in full, what is forbidden told as forbidden."""
+        name = f"{self.material[:1].upper()}{self.material[1:]}"
+        never = f" Never: {_lowered(self.never)}" if self.never else ""
+        return f"{name}: {_lowered(self.text)}{never}"
+
+
+def _lowered(text: str) -> str:
+    return f"{text[:1].lower()}{text[1:]}"
+
 
 @dataclass(frozen=True, slots=True)
 class Guide:

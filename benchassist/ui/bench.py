@@ -233,7 +233,7 @@ class Bench(QWidget):
 
     def _show_hint(self, standing: Standing, prompt: Prompt) -> None:
         notes = self._desk.guide.notes_for(standing.job.order)
-        about = tuple(f"{one.material.capitalize()}: {one.text} {one.never}" for one in notes)
+        about = tuple(note.words for note in notes)
         is_worked = bool(prompt.remedies) or prompt.id in _ABOUT_MATERIALS
         self._hint.show_prompt(prompt, about if is_worked else ())
         now = standing.prompt(prompt.id)

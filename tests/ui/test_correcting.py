@@ -147,6 +147,12 @@ def test_a_correction_on_the_wearer_is_logged_with_the_fit(full: Workplace) -> N
     assert (logged.check, logged.amount, logged.unit) == ("fit.temples", None, "")
 
 
+def test_what_must_not_be_done_to_a_material_is_told_as_forbidden(full: Workplace) -> None:
+    on_the_bench(full)
+    full.shell.go_to(CHECK)
+    assert "Never: overheat it: bubbles" in said(full)
+
+
 def test_nothing_is_offered_where_all_is_good(full: Workplace) -> None:
     on_the_bench(full)
     full.shell.go_to(CHECK)
