@@ -231,7 +231,7 @@ def _joint_to_ear(frame: FrameOrder) -> tuple[Reading, str]:
     """From the joint to the ear: the temple less its end, else that of a usual head."""
     reach = usual.joint_to_ear(frame.temple_length)
     said = f"{millimetres(Decimal(reach))} from joint to ear"
-    if frame.temple_length is None:
+    if frame.temple_length is None or float(frame.temple_length) <= usual.END:
         return Reading(reach, _BY_HEAD), f"a usual {said}"
     end = millimetres(Decimal(usual.END))
     of_temple = f"the temple of {millimetres(frame.temple_length)} less {end} of end"
