@@ -38,6 +38,10 @@ _AMOUNT = NumberSpec("By about", "", low=Decimal(0), high=Decimal(200), places=1
 _MIDDLE = ("bridge-", "worn-front")
 """How the ways of bending begin that have no side."""
 
+_ALL_THE_SAME = (
+    "It was time to stop here: log one more all the same? Press Enter once more, or leave it."
+)
+
 _LETTERS = 12
 """A list of corrections may be cut down to so many letters; below it stands the whole."""
 
@@ -135,6 +139,7 @@ class _Hands(QWidget):
     def __init__(self, one: Correctable, parent: QWidget) -> None:
         super().__init__(parent)
         self._check, self._said = one.check, one.sentence
+        self._is_to_be_asked = one.is_stop
         named = tuple((remedy.id, remedy.does) for remedy in one.check.remedies)
         self._which = ChoiceInput("Put right", named)
         self._side = ChoiceInput("Side", _SIDES)
@@ -207,6 +212,11 @@ class _Hands(QWidget):
     def _on_log(self) -> None:
         if not self._amount.take():
             self._amount.setFocus()
+            return
+        if self._is_to_be_asked:
+            self._is_to_be_asked = False
+            self._log.setText("Log it all the same")
+            say(self._caution, _ALL_THE_SAME)
             return
         amount = self._amount.value()
         side = self._side.value() if not self._side.isHidden() else None
