@@ -47,6 +47,11 @@ _WORDS = frozenset({"title", "label", "does", "instead", "caution", "watch"})
 _WITHOUT_FIBRE = frozenset({"behind-ear", "bridge"})
 """Checks that are put right at tips, pads or build-up, and not in the frame itself."""
 
+_FIRM_BRIDGES = frozenset({FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY})
+"""Materials whose bridge is not set at the bench, by their notes in the guide."""
+
+_FIRM = "The bridge of this material is not bent at the bench: send the pair back."
+
 _FIBRE = (
     "Carbon fibre is not bent: set what can be set at its metal parts and tips, or have the "
     "part changed."
@@ -190,6 +195,8 @@ def _on_frame(cause: Cause, frame: FrameOrder) -> Cause | None:
         return cause.with_(does=cause.instead, by="") if cause.instead else None
     if frame.material is FrameMaterial.CARBON and cause.check not in _WITHOUT_FIBRE:
         return cause.with_(does=_FIBRE, by="")
+    if frame.material in _FIRM_BRIDGES and cause.check == "face-form":
+        return cause.with_(does=_FIRM, by="")
     return cause
 
 

@@ -150,6 +150,13 @@ def test_carbon_fibre_is_not_bent() -> None:
             assert "at the bridge" not in one.does
 
 
+@pytest.mark.parametrize("material", [FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY])
+def test_a_bridge_that_cannot_be_set_is_sent_back(material: FrameMaterial) -> None:
+    (one,) = advise(framed(material), named("nearer-at-nose"), Eye.RIGHT, Decimal(3))
+    assert one.does.endswith("send the pair back.")
+    assert one.reckoned == ""
+
+
 def test_half_a_pd_is_no_pd() -> None:
     one = ORDER.with_(left=EyeOrder())
     (advice, *_) = advise(one, named("one-lens-closer"), Eye.LEFT, Decimal(2))
