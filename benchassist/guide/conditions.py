@@ -30,7 +30,8 @@ def _either(job: Job, holds: Callable[[EyeOrder], bool]) -> bool:
     return holds(job.order.right) or holds(job.order.left)
 
 
-def _has_pads(job: Job) -> bool:
+def has_pads(frame: FrameOrder) -> bool:
+    """Whether a frame has pads on arms and no moulded bridge, as far as its order tells."""
     moulded = {
         FrameMaterial.ACETATE,
         FrameMaterial.PROPIONATE,
@@ -38,7 +39,7 @@ def _has_pads(job: Job) -> bool:
         FrameMaterial.EPOXY,
         FrameMaterial.CARBON,
     }
-    return job.order.frame.rim is Rim.RIMLESS or job.order.frame.material not in moulded
+    return frame.rim is Rim.RIMLESS or frame.material not in moulded
 
 
 def _is_darkened(job: Job) -> bool:
@@ -96,7 +97,9 @@ CONDITIONS = (
         _is_for_near,
         "The lenses have no near portion to be tried separately.",
     ),
-    Condition("pads", _has_pads, "A moulded bridge has no pads on arms."),
+    Condition(
+        "pads", lambda job: has_pads(job.order.frame), "A moulded bridge has no pads on arms."
+    ),
     Condition("dark", _is_darkened, "The lenses are clear."),
     Condition("coated", _is_coated, "No coating is ordered."),
     Condition(

@@ -26,6 +26,17 @@ class MaterialNote:
     never: str
     evidence: str
 
+    @property
+    def words(self) -> str:
+        """The note in full, what is forbidden told as forbidden."""
+        name = f"{self.material[:1].upper()}{self.material[1:]}"
+        never = f" Never: {_lowered(self.never)}" if self.never else ""
+        return f"{name}: {_lowered(self.text)}{never}"
+
+
+def _lowered(text: str) -> str:
+    return f"{text[:1].lower()}{text[1:]}"
+
 
 @dataclass(frozen=True, slots=True)
 class Guide:
@@ -65,12 +76,13 @@ class Guide:
 
     def notes_for(self, order: Order) -> tuple[MaterialNote, ...]:
         """The notes that concern this frame, its mounting, its lenses and their treatments."""
-        names = (
-            order.frame.material or UNKNOWN_FRAME,
-            order.frame.rim,
-            order.material,
-            *order.treatments,
-        )
+        return (*self.frame_notes_for(order), *self._notes((order.material, *order.treatments)))
+
+    def frame_notes_for(self, order: Order) -> tuple[MaterialNote, ...]:
+        """Those that concern this frame and its mounting."""
+        return self._notes((order.frame.material or UNKNOWN_FRAME, order.frame.rim))
+
+    def _notes(self, names: tuple[str | None, ...]) -> tuple[MaterialNote, ...]:
         return tuple(
             note for name in names for note in self.materials if name and note.material == name
         )

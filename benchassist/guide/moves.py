@@ -3,9 +3,10 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from math import cos, degrees, radians
+from math import asin, degrees, radians, sin
 
 from benchassist.geometry import usual
+from benchassist.geometry.alignment import fold
 from benchassist.geometry.possible import Impossible
 from benchassist.job.document import Job
 from benchassist.optics.eye import Eye
@@ -20,8 +21,9 @@ from benchassist.verdicts.words import millimetres
 _SHORTEST_END = 10.0
 """No end behind a bend is taken for shorter, mm."""
 
-_FLAT = 0.5
-"""A steeper end than 60 degrees is taken for 60: its tip hardly moves any more."""
+_STEEPEST = 60.0
+"""No end is taken for steeper, degrees: its tip hardly moves any more, and the bend asked for
+would grow without end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,10 @@ _WORDS: Mapping[str, tuple[str, str]] = {
     ),
     "bend_start": ("move the {eye} bend back", "move the {eye} bend forward"),
     "drop": ("bend the {eye} tip down", "bend the {eye} tip up"),
+    "fold": (
+        "turn the {eye} joint until its folded temple climbs more,",
+        "turn the {eye} joint until its folded temple lies lower,",
+    ),
 }
 """What a change of each number is, upwards and downwards, facing the wearer."""
 
@@ -179,16 +185,28 @@ def _drop(_job: Job, read: Measures, _off: Decimal) -> Move:
 
 
 def _at_tips(job: Job, _read: Measures, _off: Decimal) -> Move | None:
-    """The tip that presses on the table hangs too low, the temple angles left out."""
+    """The tip that presses on the table hangs too low, the temple angles left out.
+
+    An end of length d that drops by t hangs d sin(t) below its shaft; to hang lower by h less
+    it drops by asin(sin(t) - h / d). Own derivation. The slope at t would ask for too much: the
+    end levels out while it is bent up, and its tip rises faster.
+    """
     tips, read = tips_of(job), found.counted(job, "temple-bend")
     if tips is None or read is None:
         return None
     side = Eye.RIGHT if tips.lower > 0 else Eye.LEFT
     length = _temple(job)
     end = max(float(length - read[f"{side}_start"]), _SHORTEST_END)
-    drop = radians(float(read[f"{side}_drop"]))
-    bent = degrees(float(abs(tips.lower)) / (end * max(cos(drop), _FLAT)))
-    return Move("drop", -millionth(bent), "°", side)
+    drop = min(float(read[f"{side}_drop"]), _STEEPEST)
+    level = sin(radians(drop)) - float(abs(tips.lower)) / end
+    return Move("drop", millionth(degrees(asin(max(level, -1.0))) - drop), "°", side)
+
+
+def _fold(_job: Job, read: Measures, _off: Decimal) -> Move:
+    """The joint whose folded temple is further from level, by the slopes of both."""
+    half = float(read["half_width"])
+    both = fold(float(read["right_height"]), float(read["left_height"]), half)
+    return _odd_side("fold", "°", millionth(both.right), millionth(both.left), Decimal(0))
 
 
 _MOVES: Mapping[str, Rule] = {
@@ -204,5 +222,6 @@ _MOVES: Mapping[str, Rule] = {
     "bench.table-upright": _at_tips,
     "bench.temple-bend": _bend_start,
     "bench.temple-bend.drop": _drop,
+    "bench.fold": _fold,
 }
 """The bend for each finding of the bench, by its key."""

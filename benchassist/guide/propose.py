@@ -1,12 +1,14 @@
 """What to do next about the faults of the frame: the innermost first, with side and amount."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from benchassist.guide.answers import answer_to
 from benchassist.guide.flow import PromptStanding, Standing
 from benchassist.guide.moves import Move, move_for
-from benchassist.guide.prompts import Remedy, StepId
+from benchassist.guide.prompts import Prompt, Remedy, StepId
 from benchassist.guide.rocked import rocked
 from benchassist.guide.worn_moves import fitting
 from benchassist.job.document import Job
@@ -16,11 +18,20 @@ from benchassist.verdicts.frame_measured import counted
 from benchassist.verdicts.words import listed
 
 MOST_TIMES = 3
-"""So often one place is bent the same way before it is time to stop: metal hardens, plastic
-tires, and what still comes back has its cause elsewhere. Own proposal."""
+"""So often one place is bent, to and fro alike, before it is time to stop: metal hardens,
+plastic tires, and what still comes back has its cause elsewhere. Own proposal."""
 
-_SPRINGS = frozenset({FrameMaterial.TITANIUM, FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY})
+_SPRINGS = frozenset({FrameMaterial.TITANIUM, FrameMaterial.NYLON})
+"""Bent past the mark. Not memory alloy: what is bent there are its ordinary metal parts, and
+the alloy itself gives way all at once. From the notes on these materials in the guide."""
+
 _HOW_FAR = "This material springs back: go past the mark, let go and look, in small steps."
+
+_BENDS_NOTHING = frozenset({"screw", "lens", "worn-pad-faces"})
+"""Ways of putting right in which nothing of the frame is bent: nothing can spring back."""
+
+_FRAME = f"{StepId.ORDER}.frame"
+"""Where the frame material is entered."""
 
 _TELLS_APART = {
     "bench.table-upright": (
@@ -164,17 +175,38 @@ def _correct(job: Job, item: PromptStanding, move: Move | None, because: str) ->
     if refusal:
         return Proposal(check, GoOn.STOP, *refusal)
     remedy = _remedy(item.prompt.remedies, move)
+    if remedy.materials and job.order.frame.material is None:
+        return _name_it_first(item)
     sentence = remedy.does if move is None else f"{move.words[:1].upper()}{move.words[1:]}."
-    if move is None and item.prompt.inputs and counted(job, item.prompt.name) is None:
+    if move is None and item.prompt.inputs and not _is_measured(job, item.prompt):
         sentence = f"{sentence} Measured, it could be said on which side and by how much."
-    if job.order.frame.material in _SPRINGS:
+    if job.order.frame.material in _SPRINGS and remedy.bend not in _BENDS_NOTHING:
         sentence = f"{sentence} {_HOW_FAR}"
     return Proposal(check, GoOn.CORRECT, sentence, because, remedy, move)
 
 
+def _name_it_first(item: PromptStanding) -> Proposal:
+    """Nothing is bent in a frame of unknown material: one breaks cold, another burns warm."""
+    return Proposal(
+        _FRAME,
+        GoOn.MEASURE,
+        f"Enter what the frame is made of before you bend anything for '{item.prompt.title}'.",
+        "One material breaks cold and another is ruined by warmth: what nobody can name is "
+        "treated as brittle and sensitive to heat.",
+    )
+
+
+def _is_measured(job: Job, prompt: Prompt) -> bool:
+    """Whether its measurements count, or on the wearer at least were taken."""
+    if prompt.step is StepId.BENCH:
+        return counted(job, prompt.name) is not None
+    answer = answer_to(job, prompt)
+    return answer is not None and bool(answer.measured)
+
+
 def _cannot(job: Job, item: PromptStanding, move: Move | None) -> tuple[str, str] | None:
     """What to do instead, and why hands at this bench cannot or should no longer bend it."""
-    check, title = item.prompt.id, item.prompt.title
+    title = item.prompt.title
     if not item.prompt.remedies:
         material = job.order.frame.material
         named = f"{material.value} frame" if material else "frame"
@@ -182,11 +214,7 @@ def _cannot(job: Job, item: PromptStanding, move: Move | None) -> tuple[str, str
             "Do not bend it: send the pair back, or let the supervisor decide.",
             f"'{title}' is not put right at the bench on this {named}.",
         )
-    times = sum(
-        correction.check == check
-        and (move is None or (correction.side, correction.unit) == (move.side, move.unit))
-        for correction in job.now.corrections
-    )
+    times = _times(job, item.prompt, move)
     if times >= MOST_TIMES:
         return (
             "Stop bending here: look further inwards for the cause, or send the pair back.",
@@ -195,19 +223,38 @@ def _cannot(job: Job, item: PromptStanding, move: Move | None) -> tuple[str, str
     return None
 
 
+def _times(job: Job, prompt: Prompt, move: Move | None) -> int:
+    """How often the place that is to be bent was bent for this check already.
+
+    Which way it was bent is not logged, and an amount not always: so the same place is the same
+    side and the same way of bending, and a correction of both sides counts for each.
+    """
+    logged = [one for one in job.now.corrections if one.check == prompt.id]
+    if move is None:
+        return len(logged)
+    bend = _remedy(prompt.remedies, move).bend
+    elsewhere = {one.does for one in prompt.remedies if one.bend != bend}
+    return sum(one.side in {None, move.side} and one.action not in elsewhere for one in logged)
+
+
 def _remedy(remedies: tuple[Remedy, ...], move: Move | None) -> Remedy:
     """The correction that changes the number this way; the first where none says so."""
     names = _CHANGED_BY.get((move.number, move.change > 0), ()) if move else ()
-    fitting = (one for one in remedies if one.id.removesuffix("-warm") in names)
+    fitting = (one for one in remedies if _BARE.sub("", one.id) in names)
     return next(fitting, remedies[0])
 
 
+_BARE = re.compile("-(warm|held|bar|mount|sleeve)$")
+"""The endings that say how a correction is made on some materials and mountings."""
+
+
 _CHANGED_BY: Mapping[tuple[str, bool], tuple[str, ...]] = {
-    ("open_angle", True): ("let-out", "file"),
-    ("open_angle", False): ("bring-in",),
+    ("open_angle", True): ("let-out", "press", "file"),
+    ("open_angle", False): ("bring-in", "press"),
     ("plane_step", True): ("even-planes",),
     ("plane_step", False): ("even-planes",),
     ("form", True): ("even-form",),
     ("form", False): ("even-form",),
 }
-"""Ids of the corrections for a number and a direction, where a check offers several."""
+"""Ids of the corrections for a number and a direction, where a check offers several; of those
+that suit, the first in the guide is taken. What cannot be undone stands last there."""

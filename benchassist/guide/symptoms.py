@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -21,11 +21,12 @@ from benchassist.geometry.adjusting import (
 )
 from benchassist.geometry.measured import Reading
 from benchassist.geometry.possible import Impossible
+from benchassist.guide.conditions import has_pads
 from benchassist.guide.entries import Name, Text
 from benchassist.guide.language import ENGLISH, read_texts
 from benchassist.guide.prompts import StepId
 from benchassist.job.base import Deferred
-from benchassist.job.order import FrameOrder, Order
+from benchassist.job.order import FrameMaterial, FrameOrder, Order, Rim
 from benchassist.optics.eye import Eye
 from benchassist.optics.tilt import ROTATION_CENTRE
 from benchassist.verdicts.words import degrees, millimetres, tenth
@@ -39,8 +40,22 @@ _ORDERED, _BY_HEAD, _BY_NOSE = 1.0, 8.0, 5.0
 """Standard uncertainty of an ordered length and of one of a usual head, mm, and of a usual
 nose, degrees. Own proposal."""
 
-_WORDS = frozenset({"title", "label", "does", "caution", "watch"})
+_WORDS = frozenset({"title", "label", "does", "instead", "caution", "watch"})
 """What another language may replace."""
+
+
+_WITHOUT_FIBRE = frozenset({"behind-ear", "bridge"})
+"""Checks that are put right at tips, pads or build-up, and not in the frame itself."""
+
+_FIRM_BRIDGES = frozenset({FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY})
+"""Materials whose bridge is not set at the bench, by their notes in the guide."""
+
+_FIRM = "The bridge of this material is not bent at the bench: send the pair back."
+
+_FIBRE = (
+    "Carbon fibre is not bent: set what can be set at its metal parts and tips, or have the "
+    "part changed."
+)
 
 
 class Cause(Deferred):
@@ -51,6 +66,9 @@ class Cause(Deferred):
         title: the cause.
         check: name of the check of the fit that the adjustment puts right.
         by: which reckoning gives the amount; empty where none does.
+        bridge: which bridge it is of, with pads on arms or moulded; empty for any.
+        instead: what to do instead on the other bridge, in one sentence; without it the
+            cause is not named there.
         does: what to do, in one sentence with {side}, {other} and {by}.
         caution: what must not happen.
         watch: what to look at afterwards.
@@ -60,7 +78,9 @@ class Cause(Deferred):
     title: Text
     check: Name
     by: str = ""
+    bridge: Literal["", "pads", "moulded"] = ""
     does: Text
+    instead: Text = ""
     caution: Text
     watch: Text
 
@@ -142,6 +162,8 @@ def faults(symptoms: tuple[Symptom, ...]) -> Iterator[str]:
                 yield f"{where} needs a place for its amount, and only then."
             if cause.by and not symptom.label:
                 yield f"{where} reckons an amount from no offset."
+            if cause.instead and not cause.bridge:
+                yield f"{where} says what to do instead, and not on which bridge."
             if "{side}" in cause.does and not symptom.asks_side:
                 yield f"{where} names a side that nobody chooses."
 
@@ -158,7 +180,24 @@ def advise(
         offset: as measured on the face, mm; None where it was not.
     """
     lengths, known = lengths_of(order)
-    return tuple(_advice(cause, side, offset, lengths, known) for cause in symptom.cause)
+    causes = (_on_frame(cause, order.frame) for cause in symptom.cause)
+    return tuple(_advice(cause, side, offset, lengths, known) for cause in causes if cause)
+
+
+def _on_frame(cause: Cause, frame: FrameOrder) -> Cause | None:
+    """The cause as this frame has it; None where it cannot have it.
+
+    While neither material nor mounting is known, it may have pads or a moulded bridge.
+    """
+    other = "moulded" if has_pads(frame) else "pads"
+    is_known = frame.material is not None or frame.rim is Rim.RIMLESS
+    if is_known and cause.bridge == other:
+        return cause.with_(does=cause.instead, by="") if cause.instead else None
+    if frame.material is FrameMaterial.CARBON and cause.check not in _WITHOUT_FIBRE:
+        return cause.with_(does=_FIBRE, by="")
+    if frame.material in _FIRM_BRIDGES and cause.check == "face-form":
+        return cause.with_(does=_FIRM, by="")
+    return cause
 
 
 def _advice(

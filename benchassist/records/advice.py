@@ -145,6 +145,15 @@ class Teaching(Deferred):
         """What is told of one pair, in the order of printing."""
         return tuple(one for one in self.advice if one.suits(order, use))
 
+    def of_materials(self, order: Order) -> tuple[str, ...]:
+        """What is told of this pair alone: of its lenses, their treatments and its frame."""
+        return tuple(
+            one.says
+            for one in self.for_pair(order, Use.NOT_TOLD)
+            if one.section is Section.CARE
+            and (one.for_material or one.for_frame or one.for_rim or one.for_treatment)
+        )
+
 
 def languages(folder: Path | None = None) -> tuple[str, ...]:
     """The languages in which the sheet can be printed, such as 'de'.

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from benchassist.guide.guide import Guide, MaterialNote
+from benchassist.guide.guide import Guide
 from benchassist.job.document import Job
 from benchassist.limits.load import RuleSet
 from benchassist.limits.rule import Evidence, Rule
@@ -24,21 +24,11 @@ def cautions(
         rule_set.caution,
         *_evidence(findings),
         *_meters(job),
-        *(_handling(note) for note in guide.notes_for(job.order)),
+        *(note.words for note in guide.notes_for(job.order)),
         *_skipped(job),
         "Local rules and the professional judgement of the dispensing optician come first.",
     )
     return tuple(text for text in dict.fromkeys(said) if text)
-
-
-def _handling(note: MaterialNote) -> str:
-    name = f"{note.material[:1].upper()}{note.material[1:]}"
-    never = f" Never: {_lowered(note.never)}" if note.never else ""
-    return f"{name}: {_lowered(note.text)}{never}"
-
-
-def _lowered(text: str) -> str:
-    return f"{text[:1].lower()}{text[1:]}"
 
 
 def _undecided(findings: tuple[Finding, ...]) -> Iterable[str]:

@@ -1,5 +1,7 @@
 """The bench: the rail, the page of the present prompt and the hint, kept in step."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -7,7 +9,9 @@ from benchassist.guide.flow import Standing
 from benchassist.guide.prompts import Kind, Prompt, StepId
 from benchassist.guide.reopening import Done
 from benchassist.job.instrument import Speech
+from benchassist.job.order import Order
 from benchassist.people.roles import Act
+from benchassist.records.advice import load_teaching
 from benchassist.store.settings import Settings
 from benchassist.ui.actions import Command
 from benchassist.ui.desk import Desk
@@ -24,6 +28,8 @@ from benchassist.verdicts.finding import State
 
 _ABOUT_MATERIALS = frozenset({"bench.identify"})
 """Prompts without a correction where the hint also says what the materials bear."""
+
+_CARE_OF_MATERIALS = "handover.care-material"
 
 _UNREAD = "A field cannot be taken. Correct it, or press Escape to put back what it held."
 
@@ -233,9 +239,10 @@ class Bench(QWidget):
 
     def _show_hint(self, standing: Standing, prompt: Prompt) -> None:
         notes = self._desk.guide.notes_for(standing.job.order)
-        about = tuple(f"{one.material.capitalize()}: {one.text} {one.never}" for one in notes)
+        about = tuple(note.words for note in notes)
         is_worked = bool(prompt.remedies) or prompt.id in _ABOUT_MATERIALS
-        self._hint.show_prompt(prompt, about if is_worked else ())
+        told = _with_care(prompt, standing.job.order, self._desk.guide.language)
+        self._hint.show_prompt(told, about if is_worked else ())
         now = standing.prompt(prompt.id)
         findings = now.findings if now else ()
         self._hint.show_rules(findings)
@@ -277,3 +284,11 @@ class Bench(QWidget):
         self._strip.show_modes(reads_first=settings.read_first, guarded=settings.guarded)
         self._ask.set_forms(dict(settings.forms))
         self._ask.set_reads_first(reads_first=settings.read_first)
+
+
+def _with_care(prompt: Prompt, order: Order, language: str) -> Prompt:
+    """The prompt about care of materials with what is told of those of this pair alone."""
+    if prompt.id != _CARE_OF_MATERIALS:
+        return prompt
+    told = load_teaching(language).of_materials(order)
+    return replace(prompt, how="\n\n".join((prompt.how, *told)))

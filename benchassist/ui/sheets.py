@@ -50,7 +50,9 @@ class Sheets(QObject):
         standing = self._desk.session.standing
         order = standing.job.order if standing else Order()
         symptoms = load_symptoms(self._desk.guide.language)
-        self._show(SymptomsSheet(symptoms, order, prompt_id, self._window))
+        notes = self._desk.guide.frame_notes_for(order) if standing else ()
+        cautions = tuple(note.words for note in notes)
+        self._show(SymptomsSheet(symptoms, order, prompt_id, cautions, self._window))
 
     def show_people(self) -> None:
         """Who is at the bench."""

@@ -89,6 +89,8 @@ QAbstractItemView {
   background: $raised; color: $ink; border: 1px solid $line; outline: none;
   selection-background-color: $accent_soft; selection-color: $ink;
 }
+QListWidget { padding: 1px; }
+QListWidget:focus { padding: 0; }
 QAbstractItemView:focus { border: 2px solid $accent; }
 QListView::item { padding: 6px 8px; }
 QAbstractItemView::item:selected { background: $accent_soft; color: $ink; }

@@ -35,6 +35,7 @@ class SymptomsSheet(RaisedSheet):
         symptoms: tuple[Symptom, ...],
         order: Order,
         prompt_id: str = "",
+        cautions: tuple[str, ...] = (),
         parent: QWidget | None = None,
     ) -> None:
         """Makes the sheet.
@@ -43,11 +44,12 @@ class SymptomsSheet(RaisedSheet):
             symptoms: what can be picked.
             order: whose frame and PD the amounts are reckoned from.
             prompt_id: the prompt it is opened from; a symptom of that check is picked.
+            cautions: what this frame and its mounting never stand, whatever is seen.
             parent: the window below.
         """
         super().__init__("Symptoms", "", parent)
         self.resize(_WIDTH, _HEIGHT)
-        self._symptoms, self._order = symptoms, order
+        self._symptoms, self._order, self._cautions = symptoms, order, cautions
         self._list = QListWidget()
         self._list.setAccessibleName("What is seen or said")
         self._list.addItems([symptom.title for symptom in symptoms])
@@ -149,6 +151,8 @@ class SymptomsSheet(RaisedSheet):
             for role, words in _told(adjustment):
                 self._advice.addWidget(text_label(role, words))
             self._advice.addSpacing(14)
+        for words in self._cautions:
+            self._advice.addWidget(text_label("caption", words))
         self._advice.addStretch(1)
 
 

@@ -82,7 +82,7 @@ def test_one_side_is_bent_back_the_way_it_came(
 @pytest.mark.parametrize("material", [FrameMaterial.METAL, FrameMaterial.ACETATE])
 @pytest.mark.parametrize(
     ("by", "ids"),
-    [(6.0, {"bring-in", "press"}), (-6.0, {"let-out", "file"})],
+    [(6.0, {"bring-in", "press"}), (-6.0, {"let-out", "press"})],
     ids=["in", "out"],
 )
 def test_the_correction_goes_the_same_way_as_the_bend(
@@ -135,14 +135,69 @@ def test_the_tip_that_presses_on_the_table_is_bent_up(frames: ModuleType, eye: E
 
 
 def test_a_steep_and_a_short_end_are_bent_by_no_more_than_they_can(frames: ModuleType) -> None:
-    """At 60 degrees and steeper 45 mm count as 22.5; an end of 4 mm counts as 10."""
+    """At 60 degrees and steeper an end counts as at 60, and one of 4 mm as of 10.
+
+    60 - asin(sin 60 - 3 / 45) = 60 - 53.06 and asin(3 / 10) = 17.46. Own derivation.
+    """
     gaps = {"left_gap": "3.0", "right_gap": "0"}
     steep = {"right_drop": "80", "left_drop": "80"}
     told = changed(frames, TRUE, table_upright=gaps, temple_bend=steep).sentence
-    assert told == "Bend the right tip up by about 7.6°."
+    assert told == "Bend the right tip up by about 6.9°."
     short = {"right_start": "141", "left_start": "141", "right_drop": "0", "left_drop": "0"}
     told = changed(frames, TRUE, table_upright=gaps, temple_bend=short).sentence
-    assert told == "Bend the right tip up by about 17.2°."
+    assert told == "Bend the right tip up by about 17.5°."
+
+
+@pytest.mark.parametrize("eye", Eye)
+def test_a_tip_far_too_low_is_bent_back_by_what_it_is_off(frames: ModuleType, eye: Eye) -> None:
+    """45 mm that drop by 55 degrees instead of 45 hang 45 (sin 55 - sin 45) = 5.04 mm lower.
+
+    The slope at 55 degrees would ask for 5.04 / (45 cos 55) = 11.2 degrees. Own derivation.
+    """
+    bends = {f"{one}_drop": "45" for one in Eye} | {f"{eye}_drop": "55"}
+    gaps = {f"{eye.other}_gap": "5.04", f"{eye}_gap": "0"}
+    job = answered(
+        job_of(frames, TRUE),
+        temple_bend=Answer(
+            measured=numbers({"right_start": "100", "left_start": "100", **bends})
+        ),
+        table_upright=Answer(measured=numbers({**gaps, "run": "132"})),
+    )
+    move = moved(job, "bench.table-upright")
+    assert move is not None
+    assert (move.number, move.side) == ("drop", eye)
+    assert float(move.change) == pytest.approx(-10.0, abs=0.1)
+
+
+def numbers(read: dict[str, str]) -> dict[str, Decimal]:
+    return {name: Decimal(value) for name, value in read.items()}
+
+
+@pytest.mark.parametrize(
+    ("heights", "told"),
+    [
+        (("6", "1"), "Turn the right joint until its folded temple lies lower, by about 4.3°."),
+        (("1", "6"), "Turn the left joint until its folded temple lies lower, by about 4.3°."),
+        (
+            ("-6", "0"),
+            "Turn the right joint until its folded temple climbs more, by about 5.2°.",
+        ),
+        (
+            ("0", "-6"),
+            "Turn the left joint until its folded temple climbs more, by about 5.2°.",
+        ),
+    ],
+)
+def test_the_joint_whose_temple_folds_further_from_level_is_turned(
+    frames: ModuleType, heights: tuple[str, str], told: str
+) -> None:
+    """atan(6 / 66) - atan(1 / 66) = 4.33 and atan(6 / 66) = 5.19 degrees. Own derivation."""
+    right, left = heights
+    fold = numbers({"right_height": right, "left_height": left, "half_width": "66"})
+    one = proposed(answered(job_of(frames, TRUE), fold=Answer(measured=fold)))
+    assert one.sentence == told
+    assert one.remedy is not None
+    assert one.remedy.id == "set-joint"
 
 
 def test_the_side_further_from_the_order_is_bent(frames: ModuleType) -> None:

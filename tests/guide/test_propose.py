@@ -11,7 +11,7 @@ from benchassist.guide.propose import GoOn, Proposal, proposal
 from benchassist.guide.reopening import Done, reopen
 from benchassist.job.checks import Answer, Seen
 from benchassist.job.document import Job
-from benchassist.job.order import FrameMaterial
+from benchassist.job.order import FrameMaterial, Rim
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.frame_measured import Why
 from benchassist.verdicts.rocking import Lacking, rocking
@@ -158,6 +158,17 @@ def test_three_times_in_one_place_is_enough(frames: ModuleType) -> None:
     assert "3 times" in one.because
 
 
+def test_a_bend_without_an_amount_or_to_and_fro_counts_as_well(frames: ModuleType) -> None:
+    job = job_of(frames, FrameState.true().with_side(Eye.RIGHT, open_angle=101.0))
+    fresh = job.now.bench.answers
+    for remedy, side in (("bring-in", Eye.RIGHT), ("let-out", Eye.RIGHT), ("bring-in", None)):
+        job = reopen(job, GUIDE, Done("bench.open-angle", remedy, side=side))
+    bench = job.now.bench.with_(answers=fresh)
+    one = proposed(job.with_now(job.now.with_(bench=bench)))
+    assert one.go_on is GoOn.STOP
+    assert "3 times in the same place" in one.because
+
+
 def test_what_was_bent_on_one_side_does_not_stop_the_other(frames: ModuleType) -> None:
     true = FrameState.true()
     odd = {eye: true.with_side(eye, open_angle=101.0) for eye in Eye}
@@ -182,11 +193,59 @@ def test_what_cannot_be_bent_is_sent_back(frames: ModuleType, material: FrameMat
     assert f"on this {material} frame" in one.because
 
 
+@pytest.mark.parametrize("rim", [Rim.RIMLESS, Rim.HALF])
+@pytest.mark.parametrize(
+    "bent", [{"skew_step": 3.0}, {"x_ing": 3.0}, {"plane_step": 3.0}, {"form_right": 12.0}]
+)
+def test_no_bridge_is_bent_through_a_lens_that_no_rim_holds(
+    frames: ModuleType, rim: Rim, bent: dict[str, float]
+) -> None:
+    one = proposed(job_of(frames, FrameState.true().with_bridge(**bent), rim=rim))
+    assert one.remedy is not None
+    assert one.remedy.rims == (rim,)
+    word = "Brace the mount" if rim is Rim.RIMLESS else "Take the lenses out"
+    assert one.remedy.does.startswith(word)
+    assert "thumbs" not in f"{one.remedy.does} {one.remedy.tool}"
+
+
+def test_a_plastic_bridge_is_not_warmed_beside_a_drill_hole(frames: ModuleType) -> None:
+    bent = FrameState.true().with_bridge(skew_step=3.0)
+    job = job_of(frames, bent, material=FrameMaterial.ACETATE, rim=Rim.RIMLESS)
+    assert proposed(job).go_on is GoOn.STOP
+
+
+def test_a_frame_that_nobody_has_named_is_named_before_it_is_bent(frames: ModuleType) -> None:
+    job = job_of(frames, FrameState.true().with_bridge(skew_step=3.0), material=None)
+    one = proposed(job)
+    assert (one.check, one.go_on, one.remedy) == ("order.frame", GoOn.MEASURE, None)
+    assert "brittle" in one.because
+
+
+@pytest.mark.parametrize("check", ["table-upright", "temple-bend", "fold"])
+@pytest.mark.parametrize("material", FrameMaterial)
+def test_each_end_is_bent_as_its_material_bears(check: str, material: FrameMaterial) -> None:
+    """Epoxy breaks cold; of carbon fibre only the sleeve of a tip gives. From the guide."""
+    fits = [one for one in GUIDE.prompt(f"bench.{check}").remedies if material in one.materials]
+    if material is FrameMaterial.CARBON:
+        assert all("sleeve" in one.does for one in fits)
+    else:
+        assert fits
+    if material is FrameMaterial.EPOXY:
+        assert all(one.does.startswith("Warm ") for one in fits)
+
+
 def test_titanium_is_bent_past_the_mark(frames: ModuleType) -> None:
     job = job_of(
         frames, FrameState.true().with_bridge(skew_step=3.0), material=FrameMaterial.TITANIUM
     )
     assert "springs back" in proposed(job).sentence
+
+
+def test_a_lens_that_is_turned_springs_nowhere(frames: ModuleType) -> None:
+    turned = FrameState.true().with_side(Eye.RIGHT, lens_turn=5.0)
+    one = proposed(job_of(frames, turned, material=FrameMaterial.TITANIUM))
+    assert one.check == "bench.rotation"
+    assert "springs back" not in one.sentence
 
 
 def test_a_fault_seen_by_eye_has_no_amount(frames: ModuleType) -> None:

@@ -1,5 +1,6 @@
 """Symptoms, their causes, and what is advised."""
 
+import re
 import tomllib
 from decimal import Decimal
 from pathlib import Path
@@ -9,7 +10,7 @@ import pytest
 from benchassist.assets import asset
 from benchassist.guide.guide import Guide
 from benchassist.guide.symptoms import Symptom, advise, faults, load_symptoms
-from benchassist.job.order import EyeOrder, FrameOrder, Order
+from benchassist.job.order import EyeOrder, FrameMaterial, FrameOrder, Order
 from benchassist.optics.eye import Eye
 from benchassist.wrong import BenchError
 
@@ -118,6 +119,44 @@ def test_each_amount_by_its_own_length(symptom: str, by: str, basis: str) -> Non
     assert advice.reckoned.startswith(f"{by} ± ")
 
 
+def test_the_end_that_stands_nearer_says_which_way_to_swing() -> None:
+    """Nearer at the nose, farther at the temple: swung back too little; else too much."""
+    for name, way in (("nearer-at-nose", "back"), ("nearer-at-temple", "forward")):
+        (one,) = advise(ORDER, named(name), Eye.LEFT, Decimal(3))
+        assert f"the temple end of the left half {way} at the bridge by about" in one.does
+
+
+def framed(material: FrameMaterial) -> Order:
+    return ORDER.with_(frame=ORDER.frame.with_(material=material))
+
+
+def test_a_moulded_bridge_has_no_pads_to_bend() -> None:
+    for symptom in SYMPTOMS:
+        for one in advise(framed(FrameMaterial.ACETATE), symptom, Eye.RIGHT, Decimal(3)):
+            assert not re.match(
+                r"(Spread|Narrow) each pad|Even the pads|Turn the pad", one.does
+            )
+        for one in advise(framed(FrameMaterial.METAL), symptom, Eye.RIGHT, Decimal(3)):
+            assert "moulded" not in f"{one.cause} {one.does}"
+    (low,) = advise(framed(FrameMaterial.ACETATE), named("both-low"), None, Decimal(3))
+    assert low.does.startswith("Fit build-up pads")
+    assert len(advise(ORDER, named("both-low"), None, None)) == 2, "either, while unknown"
+
+
+def test_carbon_fibre_is_not_bent() -> None:
+    for symptom in SYMPTOMS:
+        for one in advise(framed(FrameMaterial.CARBON), symptom, Eye.RIGHT, Decimal(3)):
+            assert "endpiece" not in one.does
+            assert "at the bridge" not in one.does
+
+
+@pytest.mark.parametrize("material", [FrameMaterial.NYLON, FrameMaterial.MEMORY_ALLOY])
+def test_a_bridge_that_cannot_be_set_is_sent_back(material: FrameMaterial) -> None:
+    (one,) = advise(framed(material), named("nearer-at-nose"), Eye.RIGHT, Decimal(3))
+    assert one.does.endswith("send the pair back.")
+    assert one.reckoned == ""
+
+
 def test_half_a_pd_is_no_pd() -> None:
     one = ORDER.with_(left=EyeOrder())
     (advice, *_) = advise(one, named("one-lens-closer"), Eye.LEFT, Decimal(2))
@@ -156,9 +195,17 @@ def test_every_fault_of_a_file_is_named() -> None:
         first.with_(id="b", cause=(cause.with_(does="Bend it."),)),
         first.with_(id="c", label=""),
         first.with_(id="d", asks_side=False),
+        first.with_(id="e", cause=(cause.with_(instead="Leave it."),)),
     )
     said = " ".join(faults(wrong))
-    for words in ("there twice", "by guess", "a place for its amount", "no offset", "nobody"):
+    for words in (
+        "on which bridge",
+        "there twice",
+        "by guess",
+        "a place for its amount",
+        "no offset",
+        "nobody",
+    ):
         assert words in said
 
 

@@ -207,3 +207,8 @@ def _order() -> Order:
         material=LensMaterial.GLASS,
         treatments=(Treatment.ANTI_REFLECTION, Treatment.PHOTOCHROMIC),
     )
+
+
+def test_what_is_forbidden_is_told_as_forbidden(guide: Guide) -> None:
+    for note in guide.materials:
+        assert f" Never: {note.never[0].lower()}{note.never[1:]}" in note.words

@@ -186,7 +186,25 @@ def test_a_language_may_only_replace_words(folder: Path) -> None:
 )
 def test_a_pair_is_told_what_belongs_to_it(order: Order, use: Use, wanted: str) -> None:
     assert set(wanted.split()) <= told(order, use)
-    assert "flashes" in told(order, use)
+    assert {"flashes", "flags"} <= told(order, use)
+
+
+# Signs that do not wait: general triage teaching; common practice, no source.
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_what_does_not_wait_is_never_left_out(language: str) -> None:
+    words = {"en": "jaw lid pupils chemical injury", "de": "Kiefer Lid Pupillen Chemikalie"}
+    (flags,) = (one for one in load_teaching(language).advice if one.id == "flags")
+    assert flags.priority == 0
+    assert all(word in flags.says for word in words[language].split())
+
+
+def test_the_care_of_a_pair_is_that_of_its_own_materials() -> None:
+    frame = FrameOrder(material=FrameMaterial.ACETATE, rim=Rim.FULL)
+    order = Order(material=LensMaterial.POLYCARBONATE, frame=frame)
+    polycarbonate, acetate = load_teaching().of_materials(order)
+    assert "surface is soft" in polycarbonate
+    assert "cream" in acetate
+    assert load_teaching().of_materials(Order()) == ()
 
 
 KINDS: tuple[tuple[str, type[StrEnum], Callable[[Any], Order]], ...] = (

@@ -18,6 +18,7 @@ from pytestqt.qtbot import QtBot
 from benchassist.guide.answers import with_answer
 from benchassist.guide.reopening import Done
 from benchassist.job.checks import Answer, Seen
+from benchassist.job.order import FrameMaterial
 from benchassist.job.readings import DrumReading
 from benchassist.job.signoff import Outcome, SignOff
 from benchassist.people.roles import Act
@@ -179,6 +180,17 @@ def test_the_rule_behind_a_limit_is_shown(full: Workplace) -> None:
     full.shell.go_to("right.distance")
     assert "ISO 21987:2017, row" in said(full)
     assert "Evidence: " in said(full)
+
+
+def test_only_the_materials_of_the_pair_are_told_at_their_care(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    order = full.job.order
+    nylon = order.frame.with_(material=FrameMaterial.NYLON)
+    assert full.desk.session.propose(full.job.with_(order=order.with_(frame=nylon)))
+    full.shell.go_to("handover.care-material")
+    assert "Keep the frame away from heat" in said(full)
+    assert "sweat" not in said(full)
+    assert "cream" not in said(full)
 
 
 def test_the_guard_band_can_be_left_out_and_the_record_says_so(full: Workplace) -> None:

@@ -20,7 +20,7 @@ CHECK = "bench.open-angle"
 def on_the_bench(
     full: Workplace,
     *left_open: str,
-    material: FrameMaterial = FrameMaterial.ACETATE,
+    material: FrameMaterial | None = FrameMaterial.ACETATE,
     **found: Answer,
 ) -> None:
     """Opens a job whose frame was looked at, at its first open prompt of the bench."""
@@ -121,6 +121,12 @@ def test_it_is_said_how_often_and_when_to_stop(full: Workplace) -> None:
     measure(full)
     assert "Corrected three times so far." in said(full)
     assert "Stop bending here" in said(full)
+    full.hands.letters("c")
+    full.hands.press(ENTER)
+    assert len(corrections(full)) == 3, "a fourth is asked about first"
+    assert "log one more all the same?" in said(full)
+    full.hands.press(ENTER)
+    assert len(corrections(full)) == 4
 
 
 def test_a_frame_that_cannot_be_bent_says_so(full: Workplace) -> None:
@@ -128,6 +134,17 @@ def test_a_frame_that_cannot_be_bent_says_so(full: Workplace) -> None:
     measure(full)
     title = full.desk.guide.prompt(CHECK).title
     assert f"'{title}' cannot be set on a carbon fibre frame: send it back." in said(full)
+    full.hands.letters("c")
+    full.hands.press(ENTER)
+    assert not corrections(full)
+
+
+def test_a_frame_that_nobody_named_is_named_before_anything_is_logged(
+    full: Workplace,
+) -> None:
+    on_the_bench(full, "open-angle", material=None)
+    measure(full)
+    assert "Enter what the frame is made of" in said(full)
     full.hands.letters("c")
     full.hands.press(ENTER)
     assert not corrections(full)
@@ -152,6 +169,12 @@ def test_a_correction_on_the_wearer_is_logged_with_the_fit(full: Workplace) -> N
     full.hands.press(ENTER)
     (logged,) = full.job.now.fit.corrections
     assert (logged.check, logged.amount, logged.unit) == ("fit.temples", None, "")
+
+
+def test_what_must_not_be_done_to_a_material_is_told_as_forbidden(full: Workplace) -> None:
+    on_the_bench(full)
+    full.shell.go_to(CHECK)
+    assert "Never: overheat it: bubbles" in said(full)
 
 
 def test_nothing_is_offered_where_all_is_good(full: Workplace) -> None:

@@ -12,7 +12,7 @@ from benchassist.guide.load import load_guide
 from benchassist.guide.symptoms import load_symptoms
 from benchassist.job.acuity import Acuity, LineRead, Seeing
 from benchassist.job.checks import Answer
-from benchassist.job.order import FrameOrder, Order
+from benchassist.job.order import FrameMaterial, FrameOrder, Order, Rim
 from benchassist.ui.actions import Command
 from benchassist.ui.inputs.acuity import AcuityInput
 from benchassist.ui.inputs.line import Line
@@ -108,6 +108,23 @@ def test_it_opens_at_the_symptom_of_the_prompt(full: Workplace) -> None:
     sheet = full.shell.findChild(SymptomsSheet)
     assert sheet is not None
     assert listed(sheet).currentItem().text() == "One lens stands closer to the eye"
+    sheet.reject()
+
+
+def test_what_the_frame_never_stands_is_told_whatever_is_seen(full: Workplace) -> None:
+    full.hands.type("FH-2611-060")
+    order = full.job.order
+    carbon = order.frame.with_(material=FrameMaterial.CARBON, rim=Rim.HALF)
+    assert full.desk.session.propose(full.job.with_(order=order.with_(frame=carbon)))
+    full.shell.do(Command.SYMPTOMS)
+    sheet = full.shell.findChild(SymptomsSheet)
+    assert sheet is not None
+    for words in (
+        "Carbon fibre is not bent",
+        "Never: use heat or force on the fibre",
+        "Half rim",
+    ):
+        assert words in told(sheet)
     sheet.reject()
 
 

@@ -38,6 +38,10 @@ _AMOUNT = NumberSpec("By about", "", low=Decimal(0), high=Decimal(200), places=1
 _MIDDLE = ("bridge-", "worn-front")
 """How the ways of bending begin that have no side."""
 
+_ALL_THE_SAME = (
+    "It was time to stop here: log one more all the same? Press Enter once more, or leave it."
+)
+
 _LETTERS = 12
 """A list of corrections may be cut down to so many letters; below it stands the whole."""
 
@@ -139,8 +143,9 @@ class _Hands(QWidget):
     def __init__(self, one: Correctable, parent: QWidget) -> None:
         super().__init__(parent)
         self._check, self._said = one.check, one.sentence
+        self._is_to_be_asked = one.is_stop
         named = [(remedy.id, remedy.does) for remedy in one.check.remedies]
-        if one.remedy is None and len(named) > 1:
+        if one.remedy is None and len(named) > 1 and not one.is_stop:
             named.insert(0, ("", _CHOOSE))
         self._which = ChoiceInput("Put right", tuple(named))
         self._side = ChoiceInput("Side", _SIDES)
@@ -222,6 +227,11 @@ class _Hands(QWidget):
             return
         if not self._amount.take():
             self._amount.setFocus()
+            return
+        if self._is_to_be_asked:
+            self._is_to_be_asked = False
+            self._log.setText("Log it all the same")
+            say(self._caution, _ALL_THE_SAME)
             return
         amount = self._amount.value()
         side = self._side.value() if not self._side.isHidden() else None
