@@ -48,6 +48,11 @@ _FIRST = {"bench.table-upright": "bench.temple-bend"}
 _SAY_WHICH = "Say below which of these it is: each is put right in another way."
 
 
+_NO_HAND = (
+    "No correction of this frame does that: send the pair back, or let the supervisor decide."
+)
+
+
 class GoOn(StrEnum):
     """How to go on."""
 
@@ -158,9 +163,17 @@ def _on_wearer(job: Job, item: PromptStanding, worst: Finding) -> Proposal:
         return Proposal(check, GoOn.STOP, found.sentence, worst.sentence)
     if found is None and len(remedies) > 1:
         return Proposal(check, GoOn.CORRECT, _SAY_WHICH, worst.sentence)
-    remedy = item.prompt.remedy(found.remedy) if found else remedies[0]
+    named = remedies if found is None else _named(remedies, found.remedy)
+    if not named:
+        return Proposal(check, GoOn.STOP, _NO_HAND, worst.sentence)
+    remedy = named[0]
     sentence = remedy.does if move is None else f"{move.words[:1].upper()}{move.words[1:]}."
     return Proposal(check, GoOn.CORRECT, sentence, worst.sentence, remedy, move)
+
+
+def _named(remedies: tuple[Remedy, ...], name: str) -> tuple[Remedy, ...]:
+    """The correction of this id, or the one that a moulded bridge has in its place."""
+    return tuple(one for one in remedies if one.id.removesuffix("-moulded") == name)
 
 
 def _worst(item: PromptStanding) -> Finding:

@@ -33,7 +33,7 @@ ORDER: dict[str, Any] = {
 }
 
 
-def proposed(name: str, **measured: str) -> Proposal:
+def proposed(name: str, material: str = "metal", **measured: str) -> Proposal:
     """What is proposed where everything else on the wearer is good."""
     good = {
         prompt.name: Answer(seen=Seen.GOOD)
@@ -42,7 +42,8 @@ def proposed(name: str, **measured: str) -> Proposal:
     }
     read = {key: Decimal(value) for key, value in measured.items()}
     asked = {name: Answer(measured=read) if read else Answer(seen=Seen.FAULT)}
-    job = job_of(ORDER, {})
+    frame = {**ORDER["frame"], "material": material}
+    job = job_of({**ORDER, "frame": frame}, {})
     fit = job.now.fit.with_(answers={**good, **asked})
     found = proposal(stands(job.with_now(job.now.with_(fit=fit))), StepId.FIT)
     assert found is not None
@@ -176,3 +177,18 @@ def test_the_side_is_named_in_the_move(eye: Eye) -> None:
     found = proposed("level", ends="3" if eye is Eye.RIGHT else "-3")
     assert found.move is not None
     assert (found.move.side, found.move.number) == (eye, "pantoscopic")
+
+
+@pytest.mark.parametrize(
+    ("material", "remedy"), [("metal", "off-the-lashes"), ("acetate", "off-the-lashes-moulded")]
+)
+def test_a_moulded_bridge_is_built_up_and_never_spread(material: str, remedy: str) -> None:
+    near = proposed("vertex", material=material, right="6", left="6")
+    assert near.remedy is not None
+    assert near.remedy.id == remedy
+    far = proposed("vertex", material=material, right="19", left="19")
+    assert far.go_on is (GoOn.CORRECT if material == "metal" else GoOn.STOP)
+
+
+def test_no_temple_of_carbon_fibre_is_bent_on_the_wearer() -> None:
+    assert proposed("level", material="carbon fibre", ends="3").go_on is GoOn.STOP
