@@ -16,7 +16,6 @@ from benchassist.geometry.possible import Impossible
 from benchassist.job.checks import Seen
 from benchassist.job.document import Job
 from benchassist.job.order import FrameOrder
-from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import Measures
 from benchassist.verdicts.exact import millionth
@@ -263,15 +262,10 @@ def _gap(read: Measures) -> Decimal:
     return abs(read["right_gap"] - read["left_gap"])
 
 
-def _pantoscopic(frame: FrameOrder, read: Measures) -> Measured:
-    right, left = (found.pantoscopic_of(eye, frame, read) for eye in Eye)
-    return right.minus(left)
-
-
 _NUMBERS: Mapping[str, Callable[[FrameOrder, Measures], Measured]] = {
     SKEW: found.skew_of,
     X_ING: lambda _, read: found.x_ing_of(read),
-    PANTOSCOPIC: _pantoscopic,
+    PANTOSCOPIC: found.pantoscopic_apart,
     TABLE: lambda _, read: found.at_plate(read),
 }
 """What each check gives, the one furthest inwards first, and the angle that they make up."""
