@@ -15,6 +15,7 @@ from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_l
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
+from benchassist.verdicts.usual_range import usual_finding
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import (
     degrees,
@@ -43,7 +44,7 @@ def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
         f"{millimetres(abs(apart))} apart"
     )
     pair = Subject("fit.vertex", "fit.vertex", "Vertex distance, right against left")
-    value = Value(found=apart, difference=apart, unit="mm", sign="")
+    value = Value(found=abs(apart), difference=apart, unit="mm", sign="")
     return (
         bench_finding(case, pair, "vertex-difference", value, said),
         *(_power_at_eye(case, eye, read[eye]) for eye in Eye),
@@ -51,13 +52,18 @@ def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
 
 
 def _power_at_eye(case: Case, eye: Eye, worn: Decimal) -> Finding:
-    """The change of the lens's effect by another vertex distance than that of refraction."""
-    subject = Subject(f"fit.vertex.{eye}", "fit.vertex", "Change of power at the eye", eye)
-    refracted = case.order.vertex_distance
+    """The change of the lens's effect by another vertex distance than that of refraction.
+
+    Where that is not ordered the distance itself is held against what is usual.
+    """
+    key, refracted = f"fit.vertex.{eye}", case.order.vertex_distance
+    if refracted is None:
+        usual = Subject(key, "fit.vertex", "Vertex distance, none ordered,", eye)
+        return usual_finding(case, usual, "vertex-usual", worn)
+    subject = Subject(key, "fit.vertex", "Change of power at the eye", eye)
     ordered = case.ordered_power(eye)
-    if refracted is None or ordered is None:
-        lacking = "vertex distance of the refraction" if ordered else "power"
-        return subject.none(f"{subject.what}: no {lacking} is ordered to compare with.")
+    if ordered is None:
+        return subject.none(f"{subject.what}: no power is ordered to compare with.")
     power = ordered.power()
     effect = effect_at(power, float(refracted), float(worn))
     changes = [
@@ -195,7 +201,11 @@ def _caused(case: Case, eye: Eye, across: Decimal, up: Decimal) -> str:
 def _tilt(case: Case, read: Measures) -> tuple[Finding, ...]:
     subject = Subject("fit.tilt", "fit.tilt", "Pantoscopic tilt as worn")
     ordered = case.order.frame.tilt
-    tilt = against_order(case, subject, "worn-tilt", read["tilt"], ordered)
+    tilt = (
+        usual_finding(case, subject, "tilt-usual", read["tilt"])
+        if ordered is None
+        else against_order(case, subject, "worn-tilt", read["tilt"], ordered)
+    )
     return (tilt, *power_worn_findings(case))
 
 

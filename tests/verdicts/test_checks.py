@@ -110,9 +110,9 @@ def test_rotation_is_an_axis_error_where_there_is_a_cylinder() -> None:
     right, left = findings["bench.rotation.right"], findings["bench.rotation.left"]
     assert (right.state, right.limit) == (State.CLOSE, Decimal(2))
     assert right.found == pytest.approx(Decimal("-1.685413"), abs=Decimal("0.000001"))
-    assert (
-        "1.7° ± 0.6° clockwise, an axis error of 1.7° where 3° is allowed, limit 2°"
-        in right.sentence
+    assert right.sentence.startswith(
+        "Lens turned 1.7° ± 0.6° clockwise, limit 2°, an axis error where 3° is allowed, this "
+        "is our own tighter limit; it leaves 0.12 D of cylinder; not good"
     )
     assert left.sentence == "Lens turned 0.8° ± 0.6° clockwise, limit 2°."
     assert left.eye is Eye.LEFT
@@ -126,7 +126,9 @@ def test_rotation_by_the_tighter_of_two_limits() -> None:
     weak = {**order, "right": {"power": power("-1.00", "-0.10", "90")}}
     turned = bench_for(weak, "rotation", right_marks="-2", left_marks="0", separation="34")
     assert turned["bench.rotation.right"].state is State.OUTSIDE
-    assert "counter-clockwise, limit 2°" in turned["bench.rotation.right"].sentence
+    assert turned["bench.rotation.right"].sentence.startswith(
+        "Lens turned 3.4° ± 0.6° counter-clockwise, limit 2°; it leaves 0.01 D of cylinder."
+    )
 
 
 def test_skew_by_the_four_ends() -> None:
@@ -208,6 +210,55 @@ def test_pantoscopic_angles_are_compared() -> None:
     )
 
 
+ALIKE = [
+    ("open-angle", {"out": "34", "back": "100"}, State.OUTSIDE),
+    ("open-angle", {"out": "-17.6", "back": "100"}, State.OUTSIDE),
+    ("open-angle", {"out": "8", "back": "100"}, State.WITHIN),
+    ("open-angle", {"out": "14", "back": "100"}, State.CLOSE),
+    ("pantoscopic", {"offset": "-5"}, State.OUTSIDE),
+    ("pantoscopic", {"offset": "5.6"}, State.WITHIN),
+    ("pantoscopic", {"offset": "2"}, State.CLOSE),
+    ("fold", {"height": "15.2"}, State.OUTSIDE),
+    ("fold", {"height": "-15.2"}, State.OUTSIDE),
+    ("fold", {"height": "4"}, State.WITHIN),
+]
+"""Splayed, pinched, leaning the wrong way and climbing, on both sides alike."""
+
+
+@pytest.mark.parametrize(("name", "side", "state"), ALIKE)
+def test_two_sides_that_err_alike_are_no_true_pair(
+    name: str, side: dict[str, str], state: State
+) -> None:
+    read = {f"{eye}_{key}": value for eye in Eye for key, value in side.items()}
+    findings = bench(name, **read, **({"half_width": "66"} if name == "fold" else {}))
+    assert findings[f"bench.{name}"].state is State.WITHIN
+    for eye in Eye:
+        finding = findings[f"bench.{name}.{eye}"]
+        assert (finding.state, finding.eye) == (state, eye), finding.sentence
+
+
+def test_a_splayed_temple_is_told_with_the_usual() -> None:
+    read = {"right_out": "34", "right_back": "100", "left_out": "34", "left_back": "100"}
+    assert bench("open-angle", **read)["bench.open-angle.right"].sentence == (
+        "Open temple angle 108.8° ± 0.3°, usual 87.5° to 97.5°, 16.3° above the middle of "
+        "that, limit ±10°."
+    )
+
+
+def test_the_pantoscopic_angle_against_the_tilt_ordered() -> None:
+    order = {**ORDER, "frame": {**FRAME, "tilt": "2"}}
+    findings = bench_for(order, "pantoscopic", right_offset="1.4", left_offset="7.6")
+    right, left = (findings[f"bench.pantoscopic.{eye}"] for eye in Eye)
+    assert (right.state, right.ordered) == (State.WITHIN, Decimal(2))
+    assert left.state is State.OUTSIDE
+
+
+def test_one_b_is_read_once_for_both_pantoscopic_angles() -> None:
+    """Both angles 8 degrees over 40 mm: two offsets of 0.06 mm are 0.12 degrees, twice told."""
+    finding = bench("pantoscopic", right_offset="5.6", left_offset="5.6")["bench.pantoscopic"]
+    assert "0° ± 0.2° apart" in finding.sentence
+
+
 @pytest.mark.parametrize(
     ("name", "gaps", "says", "state"),
     [
@@ -251,13 +302,15 @@ def test_temple_bends_give_two_findings() -> None:
         "temple-bend", right_start="100", left_start="102.5", right_drop="45", left_drop="41"
     )
     assert findings["bench.temple-bend"].state is State.OUTSIDE
-    assert "2.5 mm apart, limit 2.0 mm" in findings["bench.temple-bend"].sentence
+    assert "2.5 mm ± 0.7 mm apart, limit 2.0 mm" in findings["bench.temple-bend"].sentence
     assert findings["bench.temple-bend.drop"].state is State.WITHIN
 
 
 POSSIBLE = {
     **dict.fromkeys(("right_gap", "right_temporal", "left_temporal"), "0"),
-    **dict.fromkeys(("right_back", "left_back", "run", "width"), "100"),
+    **dict.fromkeys(
+        ("right_back", "left_back", "run", "width", "separation", "half_width"), "100"
+    ),
 }
 """Values by which a set of measurements can be."""
 
@@ -326,7 +379,7 @@ def test_the_face_form_by_its_depth() -> None:
     read = {"depth": "5.25", "width": "120"}
     finding = bench_for(order, "face-form", **read)["bench.face-form"]
     assert (finding.state, finding.ordered) == (State.WITHIN, Decimal(10))
-    assert "10.0° found, 10° ordered (5° for each lens)" in finding.sentence
+    assert "10.0° ± 1° found, 10° ordered (5° for each lens)" in finding.sentence
     flat = bench_for(order, "face-form", depth="0", width="120")["bench.face-form"]
     assert flat.state is State.OUTSIDE
     assert bench("face-form", **read)["bench.face-form"].state is State.NONE
@@ -341,12 +394,17 @@ def test_pads_are_compared_in_height_and_distance() -> None:
     }
     findings = bench("pads", **read)
     assert findings["bench.pads.height"].state is State.OUTSIDE
-    assert "1.5 mm apart, the right one higher" in findings["bench.pads.height"].sentence
+    assert (
+        "1.5 mm ± 0.7 mm apart, the right one higher" in findings["bench.pads.height"].sentence
+    )
     assert findings["bench.pads.stand"].state is State.WITHIN
     assert "the left one further off" in findings["bench.pads.stand"].sentence
     little = bench("pads", **{**read, "left_height": "21.5", "left_stand": "5.5"})
-    assert "0.5 mm apart, the right one higher" in little["bench.pads.height"].sentence
-    assert "0.5 mm apart, the right one further off" in little["bench.pads.stand"].sentence
+    assert "0.5 mm ± 0.7 mm apart, the right one higher" in little["bench.pads.height"].sentence
+    assert (
+        "0.5 mm ± 0.7 mm apart, the right one further off"
+        in little["bench.pads.stand"].sentence
+    )
 
 
 def test_a_fold_that_climbs() -> None:

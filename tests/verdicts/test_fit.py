@@ -41,19 +41,47 @@ def test_the_vertex_distance_changes_the_power_at_the_eye() -> None:
     )
 
 
+def test_the_change_of_power_needs_a_power_to_compare_with() -> None:
+    findings = fit_for({"vertex_distance": "12"}, "vertex", right="14", left="14")
+    assert findings["fit.vertex.right"].state is State.NONE
+    assert "no power is ordered" in findings["fit.vertex.right"].sentence
+
+
 @pytest.mark.parametrize(
-    ("order", "says"),
+    ("worn", "state"),
     [
-        ({**ORDER, "vertex_distance": None}, "no vertex distance of the refraction"),
-        ({"vertex_distance": "12"}, "no power is ordered"),
+        *(("0", State.OUTSIDE), ("4.5", State.OUTSIDE), ("5", State.CLOSE)),
+        *(("8", State.WITHIN), ("18", State.WITHIN), ("18.5", State.CLOSE)),
+        *(("21", State.CLOSE), ("21.5", State.OUTSIDE), ("25", State.OUTSIDE)),
     ],
 )
-def test_the_vertex_distance_needs_an_order_to_compare_with(
-    order: dict[str, Any], says: str
+def test_a_vertex_distance_that_none_ordered_is_held_against_the_usual(
+    worn: str, state: State
 ) -> None:
-    finding = fit_for(order, "vertex", right="14", left="14")["fit.vertex.right"]
-    assert finding.state is State.NONE
-    assert says in finding.sentence
+    order = {**ORDER, "vertex_distance": None}
+    findings = fit_for(order, "vertex", right=worn, left=worn)
+    assert findings["fit.vertex"].state is State.WITHIN
+    for eye in ("right", "left"):
+        assert findings[f"fit.vertex.{eye}"].state is state
+        assert "usual 8.0 mm to 18.0 mm" in findings[f"fit.vertex.{eye}"].sentence
+
+
+@pytest.mark.parametrize(
+    ("tilt", "state"),
+    [("-8", State.OUTSIDE), ("0", State.CLOSE), ("5", State.WITHIN), ("21", State.OUTSIDE)],
+)
+def test_a_tilt_that_none_ordered_is_held_against_the_usual(tilt: str, state: State) -> None:
+    assert fit("tilt", tilt=tilt)["fit.tilt"].state is state
+
+
+@pytest.mark.parametrize(
+    ("form", "state"),
+    [("-6", State.OUTSIDE), ("0", State.WITHIN), ("12", State.CLOSE), ("30", State.OUTSIDE)],
+)
+def test_a_form_that_none_ordered_is_held_against_the_usual(form: str, state: State) -> None:
+    findings = fit("face-form", right=form, left=form)
+    assert findings["fit.face-form"].state is State.WITHIN
+    assert findings["fit.face-form.left"].state is state
 
 
 def test_a_lens_moved_past_its_focus_cannot_be() -> None:
@@ -102,9 +130,9 @@ def test_tilt_and_form_as_worn_against_the_order() -> None:
     )
     assert form["fit.face-form.left"].state is State.WITHIN
     assert form["fit.face-form"].state is State.CLOSE
-    assert "the front is turned by 1.5°" in form["fit.face-form"].sentence
+    assert "turned by 1.5°, the right lens nearer to the face" in form["fit.face-form"].sentence
     told = fit("tilt", tilt="11")["fit.tilt"]
-    assert (told.state, told.found) == (State.NONE, Decimal(11))
+    assert (told.state, told.found, told.difference) == (State.WITHIN, Decimal(11), Decimal(1))
 
 
 SINGLE: dict[str, Any] = {

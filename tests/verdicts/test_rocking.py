@@ -273,7 +273,11 @@ def test_every_reason_has_its_sentence() -> None:
 
 def test_many_small_causes_are_told_all_the_same() -> None:
     """0.3 degrees on the table are shared out until no cause makes 0.15 of them."""
-    small = job(table_inverted={"right_gap": "0.6"}, skew={"right_inner": "10.2"})
+    small = job(
+        table_inverted={"right_gap": "0.6"},
+        skew={"right_inner": "10.1"},
+        pantoscopic={"right_offset": "5.65"},
+    )
     told = why(small, "table-inverted")
     assert told.startswith("Of 0.3° between the temples, 0.1° by X-ing")
     assert told.endswith("Put right first: X-ing.")
