@@ -39,6 +39,9 @@ _PANTOSCOPIC_SHARE = 0.93
 """A temple turns about its joint, behind the rims: of its angle so much shows between rims and
 bend. From the model of `geometry.frame_state` in its usual sizes; own reckoning."""
 
+_UNSEEN = Decimal("0.05")
+"""What no feeler shows, mm: half of its step."""
+
 _FITS = 3.0
 """So many standard uncertainties apart, measurements cannot all be right. Common practice."""
 
@@ -87,6 +90,14 @@ class Tips:
     def are_most_of_it(self) -> bool:
         """Whether the bends of the tips open more of the gap than all else."""
         return abs(self.lower) * 2 > self.gap
+
+    @property
+    def are_against(self) -> bool:
+        """Whether the bends close a part of what the temple angles open, or the reverse.
+
+        The gap is the sum of both where they lift the same tip, and else their difference.
+        """
+        return self.gap + _UNSEEN < max(self.opened, abs(self.lower))
 
     def are_past(self, limits: Limits) -> bool:
         """Whether the bends themselves are past a limit."""

@@ -41,6 +41,12 @@ RIM_ROOM = 2.0
 FELT = 1.0
 """Vertical prism between the eyes that is told, prism dioptres; own choice."""
 
+ROLLS = 1.0
+"""Marks further apart in height than so many mm say that the front rolls; as much as a fitting
+cross may stand off the pupil. Own choice."""
+
+_RIM = "lower rim"
+
 _BELONGS = {"far": "far portion", "reading": "near portion"}
 
 
@@ -57,7 +63,8 @@ def zones(case: Case, read: Measures) -> tuple[Finding, ...]:
     has_zones = case.design is not None and case.design.has_addition
     subject = Subject("fit.cross.zones", "fit.cross", "Looked through")
     met = {gaze: _met(case, gaze, read) for gaze in (GAZES if has_zones else (READING,))}
-    wrong = [_wrong(gaze, eyes) for gaze, eyes in met.items()]
+    is_rolled = abs(read["right_up"] - read["left_up"]) > ROLLS
+    wrong = [_wrong(gaze, eyes, is_rolled=is_rolled) for gaze, eyes in met.items()]
     wrong.append(_imbalance(case, met[READING], read))
     said = "; ".join(f"{_habit(gaze)} {_place(eyes)}" for gaze, eyes in met.items())
     more = "".join(wrong)
@@ -93,7 +100,7 @@ def _through(case: Case, eye: Eye, gaze: Gaze, up: Decimal) -> _Through:
     tilt = usual.TILT if seat.tilt is None else seat.tilt
     below = depth_below(gaze.lowered, float(tilt), seat.rotation)
     if _is_past_rim(case, eye, below, float(up)):
-        return _Through(below, "lower rim")
+        return _Through(below, _RIM)
     return _Through(below, _portion(case, below, float(up)))
 
 
@@ -132,18 +139,26 @@ def _portions(met: dict[Eye, _Through]) -> str:
     right, left = met[Eye.RIGHT].portion, met[Eye.LEFT].portion
     if right == left:
         return f", {right}" if right else ""
-    return f", right {right}, left {left}"
+    return "".join(f", {eye} {one.portion}" for eye, one in met.items() if one.portion)
 
 
-def _wrong(gaze: Gaze, met: dict[Eye, _Through]) -> str:
+def _wrong(gaze: Gaze, met: dict[Eye, _Through], *, is_rolled: bool) -> str:
+    """What is wrong where an eye misses its portion, and which way the front should go.
+
+    Raising or lowering brings no two crosses to one height: a front that rolls is levelled
+    before its height means anything.
+    """
     meant = _BELONGS.get(gaze.name, "")
-    portions = [one.portion for one in met.values() if one.portion]
-    if "lower rim" in portions:
-        return f"; for {gaze.name} the lens is too shallow, or sits too low"
-    if not meant or all(portion == meant for portion in portions):
+    at_rim = [eye for eye, one in met.items() if one.portion == _RIM]
+    if at_rim:
+        lens = "lens" if len(at_rim) == len(met) else f"{at_rim[0]} lens"
+        return f"; for {gaze.name} the {lens} is too shallow, or sits too low"
+    if not meant or all(one.portion == meant for one in met.values() if one.portion):
         return ""
-    way = "lower" if gaze is FAR else "raise"
-    return f"; for {gaze.name} it should be the {meant}: {way} the front"
+    missed = f"; for {gaze.name} it should be the {meant}"
+    if is_rolled:
+        return f"{missed}: the front rolls, level it first"
+    return f"{missed}: {'lower' if gaze is FAR else 'raise'} the front"
 
 
 def _imbalance(case: Case, met: dict[Eye, _Through], read: Measures) -> str:

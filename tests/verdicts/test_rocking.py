@@ -206,6 +206,19 @@ def test_it_is_told_why_a_frame_rocks_and_what_comes_first() -> None:
     assert told.endswith("Put right first: X-ing.")
 
 
+def test_a_cause_that_works_against_the_others_is_told_as_that() -> None:
+    """X-ing opens 2.2 degrees; a right half 0.35 mm lower closes 0.2 of them."""
+    crossed = job(
+        x_ing={"left_top": "1.4"},
+        skew={"right_inner": "9.7"},
+        table_inverted={"right_gap": "3.55"},
+    )
+    assert why(crossed, "table-inverted") == (
+        "Of 2.0° between the temples, 2.2° by X-ing, against it 0.2° by the skew step of the "
+        "bridge. Put right first: X-ing."
+    )
+
+
 @pytest.mark.parametrize(("side", "other"), [("right", "left"), ("left", "right")])
 def test_either_side_is_told_alike(side: str, other: str) -> None:
     """The same frame in the mirror: the causes and what comes first do not change."""
