@@ -54,11 +54,10 @@ def bench_for(order: dict[str, Any], name: str, /, **measured: str) -> dict[str,
         ({"seen": "good", "remark": "Bowed."}, State.WITHIN, "found good (Bowed)."),
         ({"measured": {"length": "3"}}, State.NONE, "measured, without a limit."),
         ({"remark": "later"}, State.MISSING, "Shafts: not answered yet (later)."),
-        ({"seen": "good", "again_because": "skew"}, State.MISSING, "correction of 'skew' may"),
         (
             {"seen": "good", "again_because": "bench.x-ing"},
             State.MISSING,
-            "correction of 'x-ing'",
+            "Shafts: check again because a correction may have disturbed it.",
         ),
         ({"seen": "good", "again_because": "bench.shafts"}, State.MISSING, "it was corrected"),
     ],
@@ -85,7 +84,12 @@ def test_a_set_of_measures_that_is_not_complete() -> None:
     assert waiting.state is State.MISSING
     assert "still to be measured: right inner and left outer" in waiting.sentence
     answer = {"seen": "good", "measured": {"right_outer": "10"}}
-    assert checked("bench", "skew", answer, ORDER)["bench.skew"].state is State.WITHIN
+    by_eye = checked("bench", "skew", answer, ORDER)["bench.skew"]
+    assert by_eye.state is State.WITHIN
+    assert by_eye.sentence == (
+        "Skew: found good; measured right outer 10, not yet right inner, left inner and left "
+        "outer: no measure is judged."
+    )
 
 
 def test_an_impossible_measure_is_named() -> None:
