@@ -26,7 +26,7 @@ from benchassist.verdicts.words import (
     tenth,
 )
 from benchassist.verdicts.worn import power_worn_findings, worn
-from benchassist.verdicts.worn_prism import fitting_prism
+from benchassist.verdicts.worn_prism import fitting_prism, off_place
 from benchassist.verdicts.worn_seat import (
     comfort_findings,
     form_findings,
@@ -81,28 +81,46 @@ def _power_at_eye(case: Case, eye: Eye, worn: Decimal) -> Finding:
 
 
 def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
+    prisms = fitting_prism(case, read)
     findings = []
     for eye in Eye:
         across, up = read[f"{eye}_across"], read[f"{eye}_up"]
-        caused = _caused(case, eye, across, up) if across or up else ""
-        is_sideways = abs(across) >= abs(up)
+        off = _off_place(case, eye, read)
+        caused = _caused(case, eye, across, off)
+        is_sideways = abs(across) >= abs(off)
         findings += [
             _off_pupil(case, eye, "across", across, caused if is_sideways else ""),
             _off_pupil(case, eye, "up", up, "" if is_sideways else caused),
         ]
     if case.design is Design.SINGLE_VISION:
-        findings.append(_centres_apart(case, read["right_up"] - read["left_up"]))
-    return (*findings, *fitting_prism(case, read), *zones(case, read))
+        findings.append(_centres_apart(case, read["right_up"] - read["left_up"], prisms))
+    return (*findings, *prisms, *zones(case, read))
 
 
-def _centres_apart(case: Case, apart: Decimal) -> Finding:
-    """The heights of single-vision centres against each other: a tilt lowers both alike."""
+def _off_place(case: Case, eye: Eye, read: Measures) -> Decimal:
+    """How far a centre is off in height, mm: from its place below the pupil where that counts.
+
+    The prism of a centre lowered on purpose is the same before both eyes and no error.
+    """
+    if _told_only(case, eye, "up"):
+        return read[f"{eye}_up"]
+    return millionth(off_place(case, eye, read))
+
+
+def _centres_apart(case: Case, apart: Decimal, prisms: tuple[Finding, ...]) -> Finding:
+    """The heights of single-vision centres against each other: a tilt lowers both alike.
+
+    Where the powers are known their vertical prism is judged and the heights are told only:
+    what they matter depends on the power.
+    """
     what = "Height, right against left"
     subject = Subject("fit.cross.apart", "fit.cross", what)
     said = f"{what}: {millimetres(abs(apart))} apart"
-    value = Value(found=apart, difference=apart, unit="mm", sign="")
+    value = Value(found=abs(apart), difference=apart, unit="mm", sign="")
     if _has_prism(case, "up"):
         return subject.none(f"{said}; prism is ordered, so the centres need not match.", value)
+    if any(one.key == "fit.cross.prism-vertical" and one.limit for one in prisms):
+        return subject.none(f"{said}; for information, their vertical prism is judged.", value)
     return bench_finding(case, subject, "fitting-cross", value, said)
 
 
@@ -134,11 +152,13 @@ def _lowered(case: Case, eye: Eye, up: Decimal, caused: str) -> Finding:
     subject = Subject(f"fit.cross.{eye}-up", "fit.cross", "Centre of the lens, height", eye)
     limit, guard = _drop_limit(case, eye)
     off = up + drop
-    seen = f"{size_beside(up, limit.value, 'mm')} {_TOWARDS['up'][0 if up > 0 else 1]}"
+    seen = f"{millimetres(abs(up))} {'above' if up > 0 else 'below'} the pupil"
     place = f"{millimetres(tenth(drop))} below the pupil with {degrees(tilt)} of tilt"
-    aside = f"{millimetres(tenth(abs(off)))} {'above' if off > 0 else 'below'} that"
+    told = off if abs(tenth(off)) == limit.value else tenth(off)
+    way = "above" if off > 0 else "below"
+    aside = f"{size_beside(told, limit.value, 'mm')} {way} that"
     said = f"{_mark(case)} {seen if up else 'on the pupil'}, it belongs {place}: {aside}"
-    value = Value(ordered=-drop, found=up, difference=off, unit="mm", remark=caused)
+    value = Value(found=off, difference=off, unit="mm", remark=caused)
     return subject.judged(replace(value, doubt=LOOK_AGAIN), limit, guard, said)
 
 
@@ -154,6 +174,13 @@ def _drop_limit(case: Case, eye: Eye) -> tuple[Limit, Decimal]:
 
 
 _TOWARDS = {"across": ("towards the nose", "towards the temple"), "up": ("too high", "too low")}
+_PLACES = {
+    False: ("on the pupil", ""),
+    True: ("at its ordered place", " against its ordered place"),
+}
+"""Where a mark belongs, by whether it is a segment, and what its offset is counted from: a
+segment belongs at its ordered height and not on the pupil."""
+
 _ROWS = {"across": "centration", "up": "height"}
 
 
@@ -165,10 +192,11 @@ def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Fin
     row = case.row(_ROWS[way]) if case.design and case.design.varies else None
     limit = row.band({}).limit({}) if row else None
     bound, guard = (limit, ZERO) if limit else bench_limit(case, "fitting-cross")
-    said = "on the pupil"
+    at, away = _PLACES[case.design is not None and case.design.has_segment]
+    said = at
     if off:
         direction = _TOWARDS[way][0 if off > 0 else 1]
-        said = f"{size_beside(off, bound.value, 'mm')} {direction}"
+        said = f"{size_beside(off, bound.value, 'mm')} {direction}{away}"
     value = Value(found=off, difference=off, unit="mm", remark=caused)
     told = _told_only(case, eye, way)
     if told:

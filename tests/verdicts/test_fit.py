@@ -150,11 +150,37 @@ def test_a_low_centre_of_a_single_vision_lens_is_no_fault() -> None:
     finding = low["fit.cross.right-up"]
     assert (finding.state, finding.what) == (State.WITHIN, "Centre of the lens, height")
     assert "it belongs 4.8 mm below the pupil with 10° of tilt" in finding.sentence
-    assert low["fit.cross.apart"].state is State.WITHIN
+    assert low["fit.cross.prism-vertical"].state is State.WITHIN
     uneven = fit_for(
         SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
     )
-    assert uneven["fit.cross.apart"].state is State.OUTSIDE
+    assert uneven["fit.cross.apart"].state is State.NONE
+    assert uneven["fit.cross.apart"].sentence == (
+        "Height, right against left: 3.0 mm apart; for information, their vertical prism is "
+        "judged."
+    )
+    assert uneven["fit.cross.prism-vertical"].state is State.OUTSIDE
+    unknown = {"design": "single-vision", "frame": SINGLE["frame"]}
+    alone = fit_for(
+        unknown, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
+    )
+    assert alone["fit.cross.apart"].state is State.OUTSIDE
+
+
+@pytest.mark.parametrize(
+    ("up", "found", "says"),
+    [
+        ("0", "4.760828", "on the pupil, it belongs 4.8 mm below the pupil with 10° of tilt: "),
+        ("-4.8", "-0.039172", "4.8 mm below the pupil, it belongs 4.8 mm below"),
+        ("-8", "-3.239172", "that, limit ±3.5 mm, it causes 1.30 Δ base up"),
+    ],
+)
+def test_a_lowered_centre_is_reckoned_from_its_place(up: str, found: str, says: str) -> None:
+    """27 tan 10 = 4.760828 mm; -4.00 D 3.239 mm too low give 1.296 prism dioptres."""
+    read = fit_for(SINGLE, "cross", right_across="0", right_up=up, left_across="0", left_up=up)
+    finding = read["fit.cross.right-up"]
+    assert finding.found == finding.difference == Decimal(found)
+    assert says in finding.sentence
 
 
 def test_ordered_prism_moves_the_centre() -> None:
@@ -172,5 +198,6 @@ def test_a_segment_is_told_without_prism() -> None:
     )
     finding = found["fit.cross.right-up"]
     assert finding.state is State.OUTSIDE
-    assert finding.sentence.startswith("Segment 3.0 mm too low")
+    assert finding.sentence.startswith("Segment 3.0 mm too low against its ordered place")
+    assert found["fit.cross.left-up"].sentence.startswith("Segment at its ordered place, limit")
     assert "causes" not in finding.sentence
