@@ -119,12 +119,11 @@ def _turn(case: Case, eye: Eye, measured: Measured) -> Finding:
     limit, guard = bench_limit(case, "rotation")
     axis_limit = _axis_limit(case, eye)
     whose = ""
-    if axis_limit:
+    if axis_limit and limit.value < axis_limit.value:
         allowed = limit_size(axis_limit.value, "°")
-        whose = f", an axis error where {allowed} is allowed"
-        if limit.value < axis_limit.value:
-            whose += ", this is our own tighter limit"
-        limit = min(axis_limit, limit, key=lambda bound: bound.value)
+        whose = f", our own and tighter than the {allowed} allowed as an axis error"
+    elif axis_limit:
+        limit, whose = axis_limit, ", that of an axis error"
     way = "counter-clockwise" if turn > 0 else "clockwise"
     said = f"Lens turned {number.beside(limit.value)} {way}" if turn else "Not turned"
     remark = f"{whose}{turn_leaves(case, eye, turn)}"
