@@ -56,11 +56,11 @@ def _power_at_eye(case: Case, eye: Eye, worn: Decimal) -> Finding:
 
     Where that is not ordered the distance itself is held against what is usual.
     """
-    key, refracted = f"fit.vertex.{eye}", case.order.vertex_distance
+    refracted = case.order.vertex_distance
     if refracted is None:
-        usual = Subject(key, "fit.vertex", "Vertex distance, none ordered,", eye)
+        usual = Subject(f"fit.vertex.usual-{eye}", "fit.vertex", "Vertex distance", eye)
         return usual_finding(case, usual, "vertex-usual", worn)
-    subject = Subject(key, "fit.vertex", "Change of power at the eye", eye)
+    subject = Subject(f"fit.vertex.{eye}", "fit.vertex", "Change of power at the eye", eye)
     ordered = case.ordered_power(eye)
     if ordered is None:
         return subject.none(f"{subject.what}: no power is ordered to compare with.")

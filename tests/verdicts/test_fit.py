@@ -62,8 +62,8 @@ def test_a_vertex_distance_that_none_ordered_is_held_against_the_usual(
     findings = fit_for(order, "vertex", right=worn, left=worn)
     assert findings["fit.vertex"].state is State.WITHIN
     for eye in ("right", "left"):
-        assert findings[f"fit.vertex.{eye}"].state is state
-        assert "usual 8.0 mm to 18.0 mm" in findings[f"fit.vertex.{eye}"].sentence
+        assert findings[f"fit.vertex.usual-{eye}"].state is state
+        assert "usual 8.0 mm to 18.0 mm" in findings[f"fit.vertex.usual-{eye}"].sentence
 
 
 @pytest.mark.parametrize(
