@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from benchassist.geometry.alignment import (
     AlongFront,
+    Fold,
     LeanGaps,
     fold,
     form_from_depth,
@@ -18,6 +19,7 @@ from benchassist.geometry.alignment import (
     x_ing,
 )
 from benchassist.geometry.measured import Measured, Reading, measured
+from benchassist.geometry.possible import refuse_climb, refuse_lift, refuse_turn
 from benchassist.geometry.touch import (
     Gaps,
     TwoWayTouch,
@@ -96,6 +98,15 @@ def measured_form_from_depth(depth: float, front_width: float, tools: Tools) -> 
     )
 
 
+def measured_total_from_depth(depth: float, front_width: float, tools: Tools) -> Measured:
+    """The form of both sides together by `alignment.form_from_depth`, degrees."""
+
+    def total(depth: float, front_width: float) -> float:
+        return 2.0 * form_from_depth(depth, front_width)
+
+    return measured(total, depth=tools.of_gap(depth), front_width=tools.of_length(front_width))
+
+
 def measured_x_ing(right: LeanGaps, left: LeanGaps, apart: float, tools: Tools) -> Measured:
     """The twist of `alignment.x_ing`, degrees, positive with the left lens forward on top."""
 
@@ -126,7 +137,11 @@ def measured_lens_turn(
     """
 
     def turn(temporal: float, nasal: float, separation: float) -> float:
-        return lens_turn(eye, temporal - nasal, separation)
+        turned = lens_turn(eye, temporal - nasal, separation)
+        refuse_turn(
+            turned, f"marks {temporal - nasal:g} mm apart in height over {separation:g} mm"
+        )
+        return turned
 
     return measured(
         turn,
@@ -146,11 +161,37 @@ def measured_pantoscopic(offset: float, b: float, tools: Tools) -> Measured:
     return measured(pantoscopic_angle, offset=tools.of_gap(offset), b=tools.of_length(b))
 
 
+def measured_pantoscopic_apart(right: float, left: float, b: float, tools: Tools) -> Measured:
+    """Right less left of `alignment.pantoscopic_angle`, degrees, from both offsets and one B.
+
+    B is read once and belongs to both angles: an error of it nearly drops out of their
+    difference, which is why this is not `Measured.minus`.
+    """
+
+    def apart(right: float, left: float, b: float) -> float:
+        return pantoscopic_angle(right, b) - pantoscopic_angle(left, b)
+
+    return measured(
+        apart, right=tools.of_gap(right), left=tools.of_gap(left), b=tools.of_length(b)
+    )
+
+
+def measured_apart(right: float, left: float, tools: Tools) -> Measured:
+    """Right less left of two readings of the same kind, in their own unit."""
+
+    def apart(right: float, left: float) -> float:
+        return right - left
+
+    return measured(apart, right=tools.of_gap(right), left=tools.of_gap(left))
+
+
 def measured_upright(gaps: Gaps, run: float, tools: Tools) -> Measured:
     """The angle of `touch.upright_angle`, degrees, positive with the right temple lower."""
 
     def angle(right: float, left: float, run: float) -> float:
-        return upright_angle(Gaps(right, left), run)
+        found = upright_angle(Gaps(right, left), run)
+        refuse_lift(found, f"gaps of {right:g} and {left:g} mm under the tips over {run:g} mm")
+        return found
 
     return measured(angle, **_touch(gaps, run, tools))
 
@@ -159,7 +200,11 @@ def measured_inverted(gaps: Gaps, run: float, tools: Tools) -> Measured:
     """The angle of `touch.inverted_angle`, degrees, positive with the right temple lower."""
 
     def angle(right: float, left: float, run: float) -> float:
-        return inverted_angle(Gaps(right, left), run)
+        found = inverted_angle(Gaps(right, left), run)
+        refuse_lift(
+            found, f"gaps of {right:g} and {left:g} mm under the shafts over {run:g} mm"
+        )
+        return found
 
     return measured(angle, **_touch(gaps, run, tools))
 
@@ -206,13 +251,22 @@ def measured_two_way(
     return MeasuredTouch(measured(angle, **readings), measured(tip, **readings))
 
 
+def measured_climb(height: float, half_width: float, tools: Tools) -> Measured:
+    """The slope of one temple of `alignment.fold`, degrees, upwards positive."""
+
+    def climb(height: float, half_width: float) -> float:
+        return _fold(height, height, half_width).right
+
+    return measured(climb, height=tools.of_gap(height), half_width=tools.of_length(half_width))
+
+
 def measured_fold(
     right_height: float, left_height: float, half_width: float, tools: Tools
 ) -> Measured:
     """The difference of `alignment.fold`, right minus left, degrees."""
 
     def difference(right: float, left: float, half_width: float) -> float:
-        return fold(right, left, half_width).difference
+        return _fold(right, left, half_width).difference
 
     return measured(
         difference,
@@ -220,3 +274,11 @@ def measured_fold(
         left=tools.of_gap(left_height),
         half_width=tools.of_length(half_width),
     )
+
+
+def _fold(right_height: float, left_height: float, half_width: float) -> Fold:
+    """The slopes of `alignment.fold`, refused where no joint folds so."""
+    slopes = fold(right_height, left_height, half_width)
+    for slope, height in ((slopes.right, right_height), (slopes.left, left_height)):
+        refuse_climb(slope, f"a height of {height:g} mm over {half_width:g} mm")
+    return slopes

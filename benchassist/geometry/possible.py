@@ -20,6 +20,19 @@ READING_ERROR = 0.5
 LARGEST_LEAN = 30.0
 """Degrees that a lens can lean, or a temple point down."""
 
+LARGEST_TURN = 20.0
+"""Degrees by which a lens can be turned in its rim: one turned further was set wrongly or has
+other marks, and is no matter of turning it back."""
+
+LARGEST_LIFT = 20.0
+"""Degrees that one temple can point lower than the other, by a touch on the table."""
+
+LARGEST_CLIMB = 30.0
+"""Degrees that a folded temple can climb or sink over the front."""
+
+BENDS_APART = 30.0
+"""How far the starts of the two bends can be apart on one pair of temples, mm."""
+
 FORMS = (-10.0, 35.0)
 """Degrees of face form of one lens, from reversed to a sports wrap."""
 
@@ -104,6 +117,65 @@ def refuse_lean(what: str, angle: float, readings: str) -> None:
             f"{readings} would lean the {what} by {angle:.1f}°, and more than "
             f"{LARGEST_LEAN:g}° is no spectacle frame: see that the readings have the right "
             f"sign and the right place"
+        )
+
+
+def refuse_turn(angle: float, readings: str) -> None:
+    """Refuses a lens turned in its rim by more than 20 degrees.
+
+    Args:
+        angle: degrees.
+        readings: the readings that say so, in words.
+
+    Raises:
+        Impossible: the angle is larger than 20 degrees either way.
+    """
+    _refuse_outside("turn of the lens", angle, (-LARGEST_TURN, LARGEST_TURN), readings)
+
+
+def refuse_lift(angle: float, readings: str) -> None:
+    """Refuses a touch on the table by which the temples are more than 20 degrees apart.
+
+    Args:
+        angle: degrees by which the right temple lies lower.
+        readings: the readings that say so, in words.
+
+    Raises:
+        Impossible: the angle is larger than 20 degrees either way.
+    """
+    span = (-LARGEST_LIFT, LARGEST_LIFT)
+    _refuse_outside("angle between the temples", angle, span, readings)
+
+
+def refuse_climb(angle: float, readings: str) -> None:
+    """Refuses a folded temple that climbs or sinks by more than 30 degrees.
+
+    Args:
+        angle: degrees, upwards positive.
+        readings: the readings that say so, in words.
+
+    Raises:
+        Impossible: the angle is larger than 30 degrees either way.
+    """
+    span = (-LARGEST_CLIMB, LARGEST_CLIMB)
+    _refuse_outside("climb of a folded temple", angle, span, readings)
+
+
+def refuse_bends_apart(right: float, left: float) -> None:
+    """Refuses two bends that start further apart than one pair of temples can have them.
+
+    Args:
+        right: start of the right bend, mm from its joint.
+        left: start of the left bend, mm from its joint.
+
+    Raises:
+        Impossible: they are more than 30 mm apart.
+    """
+    if abs(right - left) > BENDS_APART:
+        raise Impossible(
+            f"the bends were read as starting at {right:g} mm right and {left:g} mm left, and "
+            f"more than {BENDS_APART:g} mm apart they are not of one pair: see that both are "
+            f"taken from the joint"
         )
 
 

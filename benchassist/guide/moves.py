@@ -150,6 +150,11 @@ def _lens(eye: Eye) -> Rule:
     return lambda _job, _read, off: Move("lens_turn", -off, "°", eye)
 
 
+def _one_side(number: str, eye: Eye) -> Rule:
+    """One side by itself, where both differ alike from what is usual or ordered."""
+    return lambda _job, _read, off: Move(number, -off, "°", eye)
+
+
 def _odd_side(number: str, unit: str, right: Decimal, left: Decimal, true: Decimal) -> Move:
     """The side further from what is usual, brought to the other one."""
     if abs(right - true) >= abs(left - true):
@@ -217,7 +222,11 @@ _MOVES: Mapping[str, Rule] = {
     "bench.four-point": _to_zero("plane_step", "mm"),
     "bench.four-point.form": _to_zero("form", "°"),
     "bench.open-angle": _open_angle,
+    "bench.open-angle.right": _one_side("open_angle", Eye.RIGHT),
+    "bench.open-angle.left": _one_side("open_angle", Eye.LEFT),
     "bench.pantoscopic": _pantoscopic,
+    "bench.pantoscopic.right": _one_side("pantoscopic", Eye.RIGHT),
+    "bench.pantoscopic.left": _one_side("pantoscopic", Eye.LEFT),
     "bench.table-inverted": _at_plate,
     "bench.table-upright": _at_tips,
     "bench.temple-bend": _bend_start,

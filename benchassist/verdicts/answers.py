@@ -9,7 +9,7 @@ from benchassist.optics.eye import Eye
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.weigh import Subject
-from benchassist.verdicts.words import listed
+from benchassist.verdicts.words import MINUS, listed, trimmed
 
 Measures = Mapping[str, Decimal]
 """The measurements of one check by their names, all that it needs."""
@@ -114,11 +114,9 @@ def _answer(
         return (_by_eye(subject, answer),)
     lacking = tuple(name for name in check.needs if name not in answer.measured)
     if lacking:
-        if answer.seen is not None:
-            seen = _by_eye(subject, answer)
-            sentence = f"{seen.sentence.removesuffix('.')}; not all of it was measured."
-            return (replace(seen, sentence=sentence),)
         names = listed(tuple(name.replace("_", " ") for name in lacking))
+        if answer.seen is not None:
+            return (_by_eye(subject, answer, _in_part(check, answer.measured, names)),)
         return (subject.missing(f"{subject.what}: still to be measured: {names}."),)
     unordered = listed(case.order.frame.lacking(check.sizes))
     if unordered:
@@ -127,10 +125,25 @@ def _answer(
     return _measured(case, subject, answer, check)
 
 
+def _in_part(check: MeasuredCheck, read: Measures, lacking: str) -> str:
+    """What was measured of a check answered by eye, and what is lacking to judge it."""
+    given = tuple(
+        f"{name.replace('_', ' ')} {_number(read[name])}"
+        for name in check.needs
+        if name in read
+    )
+    return f"; measured {listed(given) or 'nothing'}, not yet {lacking}: no measure is judged"
+
+
+def _number(read: Decimal) -> str:
+    return f"{MINUS if read < 0 else ''}{trimmed(read)}"
+
+
 def _why_again(check_id: str, answer: Answer) -> str:
+    """Why an answer no longer counts; the guide, which has the titles, names the cause."""
     if check_id in answer.again_because:
         return "check again because it was corrected"
-    return "check again because a correction since then may have disturbed it"
+    return "check again because a correction may have disturbed it"
 
 
 def _measured(
@@ -149,7 +162,8 @@ def _measured(
     return findings
 
 
-def _by_eye(subject: Subject, answer: Answer) -> Finding:
+def _by_eye(subject: Subject, answer: Answer, more: str = "") -> Finding:
+    """The finding on what was seen or chosen; `more` ends its sentence."""
     remark = f" ({answer.remark.removesuffix('.')})" if answer.remark else ""
     if answer.seen is Seen.FAULT:
         state, said = State.OUTSIDE, "a fault was seen"
@@ -167,6 +181,6 @@ def _by_eye(subject: Subject, answer: Answer) -> Finding:
         prompt=subject.prompt,
         what=subject.what,
         state=state,
-        sentence=f"{subject.what}: {said}{remark}.",
+        sentence=f"{subject.what}: {said}{remark}{more}.",
         eye=subject.eye,
     )

@@ -1,19 +1,21 @@
 """The measured checks of the frame on the bench, through the geometry to a verdict."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
 from benchassist.geometry.measured import Measured
+from benchassist.limits.rule import Limit
 from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import MeasuredCheck, Measures, subject_of
 from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_limit
 from benchassist.verdicts.case import Case
-from benchassist.verdicts.consequence import consequence
+from benchassist.verdicts.consequence import consequence, turn_leaves
 from benchassist.verdicts.exact import millionth
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.rocking_told import why_it_rocks
+from benchassist.verdicts.usual_range import each_side, usual_finding
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import (
     degrees,
@@ -42,7 +44,7 @@ def _part(check: str, part: str, what: str, eye: Eye | None = None) -> Subject:
 
 
 @dataclass(frozen=True, slots=True)
-class _Number:
+class Number:
     """A number of the frame that should be zero, as the bench found it.
 
     Attributes:
@@ -58,7 +60,8 @@ class _Number:
     per_half_mm: Decimal
 
     @classmethod
-    def of(cls, measured: Measured, unit: str) -> "_Number":
+    def of(cls, measured: Measured, unit: str) -> "Number":
+        """A measured number in the unit in which it is told."""
         known_to = COVERS * Decimal(measured.uncertainty)
         return cls(
             millionth(measured.value),
@@ -74,8 +77,12 @@ class _Number:
 
     def beside(self, limit: Decimal) -> str:
         """Its size and how well that is known: '1.2 mm ± 0.4 mm'."""
-        known = f" ± {size(self.known_to, self.unit)}" if self.known_to else ""
-        return f"{size_beside(self.value, limit, self.unit)}{known}"
+        return f"{size_beside(self.value, limit, self.unit)}{self.known}"
+
+    @property
+    def known(self) -> str:
+        """How well it is known, such as ' ± 0.4 mm'; empty where that would not show."""
+        return f" ± {size(self.known_to, self.unit)}" if self.known_to else ""
 
 
 def _consequence(case: Case, name: str, size_of_it: Decimal) -> str:
@@ -85,13 +92,13 @@ def _consequence(case: Case, name: str, size_of_it: Decimal) -> str:
 
 
 def _off_zero(  # noqa: PLR0913, PLR0917  (one call for every number that should be zero)
-    case: Case, subject: Subject, name: str, number: _Number, what: str, way: str
+    case: Case, subject: Subject, name: str, number: Number, what: str, way: str
 ) -> Finding:
     """The finding on a number that should be zero, with what it does before the eyes."""
     limit, _ = bench_limit(case, name)
     said = f"{what} {number.beside(limit.value)}" + (f", {way}" if number.value else "")
     value = Value(
-        found=number.value,
+        found=abs(number.value),
         difference=number.value,
         sign="",
         remark=_consequence(case, name, number.value),
@@ -106,34 +113,45 @@ def _rotation(case: Case, read: Measures) -> tuple[Finding, ...]:
 
 def _turn(case: Case, eye: Eye, measured: Measured) -> Finding:
     """A lens turned in its rim; the turn is an axis error where a cylinder is ordered."""
-    number = _Number.of(measured, "°")
+    number = Number.of(measured, "°")
     turn = number.value
     subject = _part("bench.rotation", eye, "Lens turn", eye)
     limit, guard = bench_limit(case, "rotation")
-    remark = ""
-    power, _ = case.power_to_find(eye)
-    row = case.row("axis")
-    if power and power.axis is not None and row and case.design:
-        looked_up = {"cylinder": abs(power.cylinder), "power": power.highest}
-        axis_limit = row.band(looked_up).limit(looked_up)
-        if axis_limit and not axis_limit.rule.off:
-            allowed = limit_size(axis_limit.value, "°")
-            remark = f", an axis error of {degrees(abs(turn))} where {allowed} is allowed"
-            limit = min(axis_limit, limit, key=lambda bound: bound.value)
+    axis_limit = _axis_limit(case, eye)
+    whose = ""
+    if axis_limit and limit.value < axis_limit.value:
+        allowed = limit_size(axis_limit.value, "°")
+        whose = f", our own and tighter than the {allowed} allowed as an axis error"
+    elif axis_limit:
+        limit, whose = axis_limit, ", that of an axis error"
     way = "counter-clockwise" if turn > 0 else "clockwise"
     said = f"Lens turned {number.beside(limit.value)} {way}" if turn else "Not turned"
-    value = Value(found=turn, difference=turn, unit="°", sign="", doubt=number.doubt)
-    return subject.judged(value, limit, min(guard, limit.value), f"{said}{remark}")
+    remark = f"{whose}{turn_leaves(case, eye, turn)}"
+    value = Value(
+        found=turn, difference=turn, unit="°", sign="", remark=remark, doubt=number.doubt
+    )
+    return subject.judged(value, limit, min(guard, limit.value), said)
+
+
+def _axis_limit(case: Case, eye: Eye) -> Limit | None:
+    """What the rule set allows of the axis; None where no cylinder is ordered or judged."""
+    power, _ = case.power_to_find(eye)
+    row = case.row("axis")
+    if not (power and power.axis is not None and row and case.design):
+        return None
+    looked_up = {"cylinder": abs(power.cylinder), "power": power.highest}
+    limit = row.band(looked_up).limit(looked_up)
+    return None if limit is None or limit.rule.off else limit
 
 
 def _skew(case: Case, read: Measures) -> tuple[Finding, ...]:
-    step = _Number.of(found.skew_of(case.order.frame, read), "mm")
+    step = Number.of(found.skew_of(case.order.frame, read), "mm")
     way = f"{'left' if step.value > 0 else 'right'} side higher"
     return (_off_zero(case, subject_of("bench.skew"), "skew", step, "Skew step", way),)
 
 
 def _x_ing(case: Case, read: Measures) -> tuple[Finding, ...]:
-    twist = _Number.of(found.x_ing_of(read), "°")
+    twist = Number.of(found.x_ing_of(read), "°")
     side = "left" if twist.value > 0 else "right"
     way = f"the {side} lens leans further forward at the top"
     return (_off_zero(case, subject_of("bench.x-ing"), "x-ing", twist, "X-ing", way),)
@@ -141,23 +159,23 @@ def _x_ing(case: Case, read: Measures) -> tuple[Finding, ...]:
 
 def _four_point(case: Case, read: Measures) -> tuple[Finding, ...]:
     front = found.front_of(case.order.frame, read)
-    step = _Number.of(front.step, "mm")
+    step = Number.of(front.step, "mm")
     way = f"{'left' if step.value > 0 else 'right'} lens further forward"
     subject = _part("bench.four-point", "", "Plane step")
+    form = _part("bench.four-point", "form", "Total face form")
     return (
         _off_zero(case, subject, "plane-step", step, "Plane step", way),
-        _whole_form(case, millionth(front.total.value)),
+        whole_form(case, form, front.total),
     )
 
 
-def _whole_form(case: Case, total: Decimal) -> Finding:
+def whole_form(case: Case, subject: Subject, total: Measured) -> Finding:
     """The face form of both lenses together against twice the form ordered for each."""
-    subject = _part("bench.four-point", "form", "Total face form")
+    number = Number.of(total, "°")
     ordered = case.order.frame.face_form
-    if ordered is None:
-        return against_order(case, subject, "face-form", total, None)
-    each = f" ({degrees(ordered)} for each lens)"
-    return against_order(case, subject, "face-form", total, 2 * ordered, each)
+    each = "" if ordered is None else f" ({degrees(ordered)} for each lens)"
+    whole = None if ordered is None else 2 * ordered
+    return against_order(case, subject, "face-form", number.value, whole, each, number.known)
 
 
 def against_order(  # noqa: PLR0913, PLR0917  (one call for every angle that is ordered)
@@ -167,12 +185,13 @@ def against_order(  # noqa: PLR0913, PLR0917  (one call for every angle that is 
     measured: Decimal,
     ordered: Decimal | None,
     how: str = "",
+    known: str = "",
 ) -> Finding:
     """An angle of the frame against the order; for information where none is ordered.
 
-    `how` says in brackets how the order states it.
+    `how` says in brackets how the order states it, `known` how well the angle is known.
     """
-    opening = f"{subject.what} {degrees(measured)} found"
+    opening = f"{subject.what} {degrees(measured)}{known} found"
     if ordered is None:
         value = Value(found=measured, unit="°")
         return subject.none(f"{opening}; none was ordered to compare it with.", value)
@@ -183,31 +202,60 @@ def against_order(  # noqa: PLR0913, PLR0917  (one call for every angle that is 
 
 
 def _open_angle(case: Case, read: Measures) -> tuple[Finding, ...]:
-    right, left = (found.open_angle_of(eye, read) for eye in Eye)
-    return (_two_sides(case, "open-angle", "Open temple angles", right, left),)
+    right, left = sides = [found.open_angle_of(eye, read) for eye in Eye]
+    pair = _two_sides(case, "open-angle", "Open temple angles", sides, right.minus(left))
+    each = (
+        _usual_side(case, each_side(eye, "open-angle", "Open temple angle"), one)
+        for eye, one in zip(Eye, sides, strict=True)
+    )
+    return (pair, *each)
+
+
+def _usual_side(case: Case, subject: Subject, measured: Measured) -> Finding:
+    """One open angle against what is usual: two may be splayed or pinched alike."""
+    number = Number.of(measured, "°")
+    return usual_finding(case, subject, "open-angle-usual", number.value, number.known)
 
 
 def _pantoscopic(case: Case, read: Measures) -> tuple[Finding, ...]:
-    right, left = (found.pantoscopic_of(eye, case.order.frame, read) for eye in Eye)
-    return (_two_sides(case, "pantoscopic", "Pantoscopic angles", right, left),)
+    frame = case.order.frame
+    sides = [found.pantoscopic_of(eye, frame, read) for eye in Eye]
+    apart = found.pantoscopic_apart(frame, read)
+    each = (
+        _leaning_side(case, each_side(eye, "pantoscopic", "Pantoscopic angle"), one)
+        for eye, one in zip(Eye, sides, strict=True)
+    )
+    return (_two_sides(case, "pantoscopic", "Pantoscopic angles", sides, apart), *each)
 
 
-def _two_sides(case: Case, name: str, what: str, right: Measured, left: Measured) -> Finding:
+def _leaning_side(case: Case, subject: Subject, measured: Measured) -> Finding:
+    """One pantoscopic angle against the tilt ordered, or what is usual: both may err alike."""
+    number = Number.of(measured, "°")
+    ordered = case.order.frame.tilt
+    if ordered is None:
+        return usual_finding(case, subject, "tilt-usual", number.value, number.known)
+    return against_order(
+        case, subject, "pantoscopic-ordered", number.value, ordered, known=number.known
+    )
+
+
+def _two_sides(
+    case: Case, name: str, what: str, sides: Sequence[Measured], difference: Measured
+) -> Finding:
     """The right angle against the left one."""
-    apart = _Number.of(right.minus(left), "°")
+    apart = Number.of(difference, "°")
     limit, _ = bench_limit(case, name)
-    sides = " and ".join(
-        f"{degrees(millionth(one.value))} {eye}"
-        for one, eye in zip((right, left), Eye, strict=True)
+    each = " and ".join(
+        f"{degrees(millionth(one.value))} {eye}" for one, eye in zip(sides, Eye, strict=True)
     )
     value = Value(
-        found=apart.value,
+        found=abs(apart.value),
         difference=apart.value,
         sign="",
         remark=_consequence(case, name, apart.value),
         doubt=apart.doubt,
     )
-    said = f"{what} {sides}: {apart.beside(limit.value)} apart"
+    said = f"{what} {each}: {apart.beside(limit.value)} apart"
     return bench_finding(case, subject_of(f"bench.{name}"), name, value, said)
 
 
@@ -225,16 +273,17 @@ def _table(
     """The gap is judged, the angle that opens it is told, and why where it is not good."""
     gap = abs(read["right_gap"] - read["left_gap"])
     side = "right" if read["right_gap"] > read["left_gap"] else "left"
-    limit, _ = bench_limit(case, "table-touch")
+    limit, guard = bench_limit(case, "table-touch")
     said = "Nothing lifts"
     if gap:
         temple = "right" if lower.value > 0 else "left"
         angle = degrees(millionth(abs(lower.value)))
         said = f"The {side} {part} lifts {size_beside(gap, limit.value, 'mm')}"
         said += f", as if the {temple} temple pointed {angle} lower"
-    value = Value(
-        found=gap, difference=gap, sign="", remark=_consequence(case, "table-touch", gap)
-    )
+    opened = millionth(lower.value)
+    is_good = gap <= limit.value - guard
+    remark = "" if is_good else consequence(case, "table-touch", opened)
+    value = Value(found=gap, difference=gap, sign="", remark=remark)
     judged = bench_finding(case, subject_of(check), "table-touch", value, said)
     if judged.state in {State.OUTSIDE, State.CLOSE}:
         return (judged, why_it_rocks(case, check))
@@ -242,27 +291,28 @@ def _table(
 
 
 def _temple_bend(case: Case, read: Measures) -> tuple[Finding, ...]:
-    start = read["right_start"] - read["left_start"]
-    drop = read["right_drop"] - read["left_drop"]
+    start = Number.of(found.bend_starts_apart(read), "mm")
+    drop = Number.of(found.apart(read, "drop"), "°")
     starts = (
         f"Bends start at {millimetres(read['right_start'])} right and "
-        f"{millimetres(read['left_start'])} left: {millimetres(abs(start))} apart"
+        f"{millimetres(read['left_start'])} left: "
+        f"{millimetres(abs(start.value))}{start.known} apart"
     )
     drops = (
         f"Drops {degrees(read['right_drop'])} right and {degrees(read['left_drop'])} left: "
-        f"{degrees(abs(drop))} apart"
+        f"{degrees(abs(drop.value))}{drop.known} apart"
     )
     begin = _part("bench.temple-bend", "", "Start of the bend")
     fall = _part("bench.temple-bend", "drop", "Drop of the bend")
     return (
-        bench_finding(case, begin, "bend-start", _plain(start), starts),
-        bench_finding(case, fall, "bend-drop", _plain(drop), drops),
+        bench_finding(case, begin, "bend-start", size_of(start.value), starts),
+        bench_finding(case, fall, "bend-drop", size_of(drop.value), drops),
     )
 
 
-def _plain(difference: Decimal) -> Value:
-    """A size that should be zero."""
-    return Value(found=difference, difference=difference, sign="")
+def size_of(difference: Decimal) -> Value:
+    """A size that should be zero; which side has more of it is said in the sentence."""
+    return Value(found=abs(difference), difference=difference, sign="")
 
 
 BENCH_CHECKS = (

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from decimal import Decimal
-from math import atan2, degrees, radians, tan
+from math import hypot, radians, sin, tan
 
 from benchassist.geometry import usual
 from benchassist.geometry.on_face import Sides, cross_height_difference, roll, yaw
@@ -19,7 +19,8 @@ def consequence(case: Case, name: str, fault: Decimal) -> str:
 
     Args:
         case: the job: its powers and distances.
-        name: the row of the bench limits, such as 'skew'.
+        name: the row of the bench limits, such as 'skew'; for 'table-touch' the fault is the
+            angle between the temples, degrees, since a gap means nothing without its run.
         fault: its size in that row's unit, of either sign.
     """
     rule = _RULES.get(name)
@@ -37,23 +38,11 @@ def _x_ing(case: Case, twist: float) -> str:
     return f"it lifts the tip of a temple by about {_about(_run(case) * tan(radians(twist)))}"
 
 
-def _plane_step(case: Case, step: float) -> str:
-    return _closer(case, step)
-
-
 def _open_angle(case: Case, apart: float) -> str:
     closer = abs(yaw(Sides(90.0 + apart, 90.0), float(centre_distance(case)[0])).right_closer)
     worth = _closer(case, closer)
     moved = f"one lens comes {_about(closer)} closer{centre_distance(case)[1]}"
     return f"{moved}, {worth}" if worth else moved
-
-
-def _pantoscopic(case: Case, apart: float) -> str:
-    return _rolled(case, apart)
-
-
-def _table_touch(case: Case, gap: float) -> str:
-    return _rolled(case, degrees(atan2(gap, _run(case))))
 
 
 def _rolled(case: Case, apart: float) -> str:
@@ -66,6 +55,32 @@ def _rolled(case: Case, apart: float) -> str:
     said = f"on the face one lens stands {_about(crosses)} higher{assumed}"
     felt = between_the_eyes(case, crosses)
     return f"{said}, {prism_amount(felt)} between the eyes" if felt else said
+
+
+def turn_leaves(case: Case, eye: Eye, turn: Decimal) -> str:
+    """What a lens turned in its rim leaves of cylinder and moves of ordered prism, in words.
+
+    Two cylinders of one size C, crossed by the angle t, leave 2 C sin t; a prism P turned by t
+    differs from itself by the chord 2 P sin(t / 2). Own derivations: the power vectors of both
+    cylinders stand 2 t apart, the prisms t.
+
+    Args:
+        case: the job: cylinder and prism to be found.
+        eye: which lens.
+        turn: degrees, either way.
+    """
+    power, prism = case.power_to_find(eye)[0], case.prism_to_find(eye)
+    angle = radians(abs(float(turn)))
+    cylinder = abs(float(power.cylinder)) if power else 0.0
+    left = Decimal(2.0 * cylinder * sin(angle))
+    amount = hypot(float(prism.base_in), float(prism.base_up))
+    moved = Decimal(2.0 * amount * sin(angle / 2.0))
+    parts = []
+    if shows(left, "D"):
+        parts.append(f"leaves {dioptres(left)} of cylinder")
+    if shows(moved, PRISM):
+        parts.append(f"moves the ordered prism by {prism_amount(moved)}")
+    return f"; it {' and '.join(parts)}" if parts else ""
 
 
 def between_the_eyes(case: Case, apart: float) -> Decimal:
@@ -87,13 +102,12 @@ def between_the_eyes(case: Case, apart: float) -> Decimal:
 
 def _closer(case: Case, moved: float) -> str:
     """What a lens is worth to its eye when it stands so much closer than the other, in D."""
-    vertex = float(case.order.vertex_distance or usual.VERTEX)
     changes = [
         abs(worth - made)
         for eye in Eye
         if (power := case.power_to_find(eye)[0]) is not None
         for worth, made in zip(
-            effect_at(power.power(), vertex, vertex - moved).principal,
+            effect_at(power.power(), moved, 0.0).principal,
             power.power().principal,
             strict=True,
         )
@@ -123,9 +137,9 @@ def _run(case: Case) -> float:
 _RULES: Mapping[str, Callable[[Case, float], str]] = {
     "skew": _skew,
     "x-ing": _x_ing,
-    "plane-step": _plane_step,
+    "plane-step": _closer,
     "open-angle": _open_angle,
-    "pantoscopic": _pantoscopic,
-    "table-touch": _table_touch,
+    "pantoscopic": _rolled,
+    "table-touch": _rolled,
 }
 """What each fault of the frame does, by the row of its limit."""

@@ -15,7 +15,7 @@ from benchassist.verdicts.bench_limits import LOOK_AGAIN, bench_finding, bench_l
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.exact import ZERO, millionth
 from benchassist.verdicts.finding import Finding
-from benchassist.verdicts.prism import lenses_to_find
+from benchassist.verdicts.usual_range import usual_finding
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import (
     degrees,
@@ -44,7 +44,7 @@ def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
         f"{millimetres(abs(apart))} apart"
     )
     pair = Subject("fit.vertex", "fit.vertex", "Vertex distance, right against left")
-    value = Value(found=apart, difference=apart, unit="mm", sign="")
+    value = Value(found=abs(apart), difference=apart, unit="mm", sign="")
     return (
         bench_finding(case, pair, "vertex-difference", value, said),
         *(_power_at_eye(case, eye, read[eye]) for eye in Eye),
@@ -52,13 +52,18 @@ def _vertex(case: Case, read: Measures) -> tuple[Finding, ...]:
 
 
 def _power_at_eye(case: Case, eye: Eye, worn: Decimal) -> Finding:
-    """The change of the lens's effect by another vertex distance than that of refraction."""
-    subject = Subject(f"fit.vertex.{eye}", "fit.vertex", "Change of power at the eye", eye)
+    """The change of the lens's effect by another vertex distance than that of refraction.
+
+    Where that is not ordered the distance itself is held against what is usual.
+    """
     refracted = case.order.vertex_distance
+    if refracted is None:
+        usual = Subject(f"fit.vertex.usual-{eye}", "fit.vertex", "Vertex distance", eye)
+        return usual_finding(case, usual, "vertex-usual", worn)
+    subject = Subject(f"fit.vertex.{eye}", "fit.vertex", "Change of power at the eye", eye)
     ordered = case.ordered_power(eye)
-    if refracted is None or ordered is None:
-        lacking = "vertex distance of the refraction" if ordered else "power"
-        return subject.none(f"{subject.what}: no {lacking} is ordered to compare with.")
+    if ordered is None:
+        return subject.none(f"{subject.what}: no power is ordered to compare with.")
     power = ordered.power()
     effect = effect_at(power, float(refracted), float(worn))
     changes = [
@@ -76,10 +81,11 @@ def _power_at_eye(case: Case, eye: Eye, worn: Decimal) -> Finding:
 
 
 def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
+    prisms = fitting_prism(case, read)
     findings = []
     for eye in Eye:
         across, up = read[f"{eye}_across"], read[f"{eye}_up"]
-        off = millionth(off_place(case, eye, read))
+        off = _off_place(case, eye, read)
         caused = _caused(case, eye, across, off)
         is_sideways = abs(across) >= abs(off)
         findings += [
@@ -87,20 +93,34 @@ def _cross(case: Case, read: Measures) -> tuple[Finding, ...]:
             _off_pupil(case, eye, "up", up, "" if is_sideways else caused),
         ]
     if case.design is Design.SINGLE_VISION:
-        findings.append(_centres_apart(case, read["right_up"] - read["left_up"]))
-    return (*findings, *fitting_prism(case, read), *zones(case, read))
+        findings.append(_centres_apart(case, read["right_up"] - read["left_up"], prisms))
+    return (*findings, *prisms, *zones(case, read))
 
 
-def _centres_apart(case: Case, apart: Decimal) -> Finding:
-    """The heights of single-vision centres against each other: a tilt lowers both alike."""
+def _off_place(case: Case, eye: Eye, read: Measures) -> Decimal:
+    """How far a centre is off in height, mm: from its place below the pupil where that counts.
+
+    The prism of a centre lowered on purpose is the same before both eyes and no error.
+    """
+    if _told_only(case, eye, "up"):
+        return read[f"{eye}_up"]
+    return millionth(off_place(case, eye, read))
+
+
+def _centres_apart(case: Case, apart: Decimal, prisms: tuple[Finding, ...]) -> Finding:
+    """The heights of single-vision centres against each other: a tilt lowers both alike.
+
+    Where the powers are known their vertical prism is judged and the heights are told only:
+    what they matter depends on the power.
+    """
     what = "Height, right against left"
     subject = Subject("fit.cross.apart", "fit.cross", what)
     said = f"{what}: {millimetres(abs(apart))} apart"
-    value = Value(found=apart, difference=apart, unit="mm", sign="")
+    value = Value(found=abs(apart), difference=apart, unit="mm", sign="")
     if _has_prism(case, "up"):
         return subject.none(f"{said}; prism is ordered, so the centres need not match.", value)
-    if lenses_to_find(case) is not None:
-        return subject.none(f"{said}, for information: what they do together is judged.", value)
+    if any(one.key == "fit.cross.prism-vertical" and one.limit for one in prisms):
+        return subject.none(f"{said}; for information, their vertical prism is judged.", value)
     return bench_finding(case, subject, "fitting-cross", value, said)
 
 
@@ -132,9 +152,11 @@ def _lowered(case: Case, eye: Eye, up: Decimal, caused: str) -> Finding:
     subject = Subject(f"fit.cross.{eye}-up", "fit.cross", "Centre of the lens, height", eye)
     limit, guard = _drop_limit(case, eye)
     off = up + drop
-    seen = f"{size_beside(up, limit.value, 'mm')} {_TOWARDS['up'][0 if up > 0 else 1]}"
+    seen = f"{millimetres(abs(up))} {'above' if up > 0 else 'below'} the pupil"
     place = f"{millimetres(tenth(drop))} below the pupil with {degrees(tilt)} of tilt"
-    aside = f"{millimetres(tenth(abs(off)))} {'above' if off > 0 else 'below'} that"
+    told = off if abs(tenth(off)) == limit.value else tenth(off)
+    way = "above" if off > 0 else "below"
+    aside = f"{size_beside(told, limit.value, 'mm')} {way} that"
     said = f"{_mark(case)} {seen if up else 'on the pupil'}, it belongs {place}: {aside}"
     value = Value(found=off, difference=off, unit="mm", remark=caused)
     return subject.judged(replace(value, doubt=LOOK_AGAIN), limit, guard, said)
@@ -152,7 +174,13 @@ def _drop_limit(case: Case, eye: Eye) -> tuple[Limit, Decimal]:
 
 
 _TOWARDS = {"across": ("towards the nose", "towards the temple"), "up": ("too high", "too low")}
-_SEGMENT = "Segment"
+_PLACES = {
+    False: ("on the pupil", ""),
+    True: ("at its ordered place", " against its ordered place"),
+}
+"""Where a mark belongs, by whether it is a segment, and what its offset is counted from: a
+segment belongs at its ordered height and not on the pupil."""
+
 _ROWS = {"across": "centration", "up": "height"}
 
 
@@ -164,10 +192,11 @@ def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Fin
     row = case.row(_ROWS[way]) if case.design and case.design.varies else None
     limit = row.band({}).limit({}) if row else None
     bound, guard = (limit, ZERO) if limit else bench_limit(case, "fitting-cross")
-    said = "at its ordered place" if mark == _SEGMENT else "on the pupil"
+    at, away = _PLACES[case.design is not None and case.design.has_segment]
+    said = at
     if off:
         direction = _TOWARDS[way][0 if off > 0 else 1]
-        said = f"{size_beside(off, bound.value, 'mm')} {direction}"
+        said = f"{size_beside(off, bound.value, 'mm')} {direction}{away}"
     value = Value(found=off, difference=off, unit="mm", remark=caused)
     told = _told_only(case, eye, way)
     if told:
@@ -183,7 +212,7 @@ def _off_pupil(case: Case, eye: Eye, way: str, off: Decimal, caused: str) -> Fin
 def _mark(case: Case) -> str:
     if case.design and case.design.varies:
         return "Fitting cross"
-    return _SEGMENT if case.design and case.design.has_segment else "Centre of the lens"
+    return "Segment" if case.design and case.design.has_segment else "Centre of the lens"
 
 
 def _caused(case: Case, eye: Eye, across: Decimal, up: Decimal) -> str:
@@ -200,7 +229,11 @@ def _caused(case: Case, eye: Eye, across: Decimal, up: Decimal) -> str:
 def _tilt(case: Case, read: Measures) -> tuple[Finding, ...]:
     subject = Subject("fit.tilt", "fit.tilt", "Pantoscopic tilt as worn")
     ordered = case.order.frame.tilt
-    tilt = against_order(case, subject, "worn-tilt", read["tilt"], ordered)
+    tilt = (
+        usual_finding(case, subject, "tilt-usual", read["tilt"])
+        if ordered is None
+        else against_order(case, subject, "worn-tilt", read["tilt"], ordered)
+    )
     return (tilt, *power_worn_findings(case))
 
 

@@ -14,17 +14,23 @@ from benchassist.geometry.bench_measured import (
     MeasuredFront,
     MeasuredTouch,
     Tools,
+    measured_apart,
+    measured_climb,
+    measured_fold,
     measured_four_point,
     measured_inverted,
     measured_lens_turn,
     measured_open_angle,
     measured_pantoscopic,
+    measured_pantoscopic_apart,
     measured_skew,
+    measured_total_from_depth,
     measured_two_way,
     measured_upright,
     measured_x_ing,
 )
 from benchassist.geometry.measured import Measured
+from benchassist.geometry.possible import refuse_bends_apart
 from benchassist.geometry.touch import Gaps
 from benchassist.job.document import Job
 from benchassist.job.order import FrameOrder
@@ -39,6 +45,10 @@ GRATICULE = Tools(gap=0.12, length=0.5)
 
 RULE = Tools(gap=0.25, length=0.5)
 """A rule in steps of 0.5 mm, placed within 0.2 mm. Own proposal."""
+
+
+PROTRACTOR = Tools(gap=1.5)
+"""A protractor laid at a bend, degrees in place of mm. Own proposal."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,6 +157,48 @@ def open_angle_of(eye: Eye, read: Measures) -> Measured:
 def pantoscopic_of(eye: Eye, frame: FrameOrder, read: Measures) -> Measured:
     """The pantoscopic angle of one side, degrees, positive with the temple pointing down."""
     return measured_pantoscopic(float(read[f"{eye}_offset"]), _size(frame, "b"), FEELER)
+
+
+def pantoscopic_apart(frame: FrameOrder, read: Measures) -> Measured:
+    """The right pantoscopic angle less the left one, degrees; both go by the same B."""
+    right, left = (float(read[f"{eye}_offset"]) for eye in Eye)
+    return measured_pantoscopic_apart(right, left, _size(frame, "b"), FEELER)
+
+
+def form_by_depth(read: Measures) -> Measured:
+    """The total face form by the depth of the bridge, degrees."""
+    return measured_total_from_depth(float(read["depth"]), float(read["width"]), RULE)
+
+
+def fold_of(eye: Eye, read: Measures) -> Measured:
+    """The climb of one folded temple, degrees, upwards positive."""
+    return measured_climb(float(read[f"{eye}_height"]), float(read["half_width"]), RULE)
+
+
+def fold_apart(read: Measures) -> Measured:
+    """The climb of the right folded temple less that of the left one, degrees."""
+    right, left = (float(read[f"{eye}_height"]) for eye in Eye)
+    return measured_fold(right, left, float(read["half_width"]), RULE)
+
+
+def apart(read: Measures, name: str) -> Measured:
+    """What a check read on the right less what it read on the left, in its own unit.
+
+    Lengths by the rule; the drop of a bend by the protractor.
+    """
+    tools = PROTRACTOR if name == "drop" else RULE
+    return measured_apart(float(read[f"right_{name}"]), float(read[f"left_{name}"]), tools)
+
+
+def bend_starts_apart(read: Measures) -> Measured:
+    """The start of the right bend less that of the left one, mm from the joint.
+
+    Raises:
+        Impossible: they are too far apart for one pair of temples.
+    """
+    right, left = float(read["right_start"]), float(read["left_start"])
+    refuse_bends_apart(right, left)
+    return apart(read, "start")
 
 
 def at_plate(read: Measures) -> Measured:

@@ -16,7 +16,6 @@ from benchassist.geometry.possible import Impossible
 from benchassist.job.checks import Seen
 from benchassist.job.document import Job
 from benchassist.job.order import FrameOrder
-from benchassist.optics.eye import Eye
 from benchassist.verdicts import frame_measured as found
 from benchassist.verdicts.answers import Measures
 from benchassist.verdicts.exact import millionth
@@ -39,6 +38,9 @@ LIMITED = (SKEW, X_ING, PANTOSCOPIC, TOUCH, *_BENDS)
 _PANTOSCOPIC_SHARE = 0.93
 """A temple turns about its joint, behind the rims: of its angle so much shows between rims and
 bend. From the model of `geometry.frame_state` in its usual sizes; own reckoning."""
+
+_UNSEEN = Decimal("0.05")
+"""What no feeler shows, mm: half of its step."""
 
 _FITS = 3.0
 """So many standard uncertainties apart, measurements cannot all be right. Common practice."""
@@ -88,6 +90,14 @@ class Tips:
     def are_most_of_it(self) -> bool:
         """Whether the bends of the tips open more of the gap than all else."""
         return abs(self.lower) * 2 > self.gap
+
+    @property
+    def are_against(self) -> bool:
+        """Whether the bends close a part of what the temple angles open, or the reverse.
+
+        The gap is the sum of both where they lift the same tip, and else their difference.
+        """
+        return self.gap + _UNSEEN < max(self.opened, abs(self.lower))
 
     def are_past(self, limits: Limits) -> bool:
         """Whether the bends themselves are past a limit."""
@@ -263,15 +273,10 @@ def _gap(read: Measures) -> Decimal:
     return abs(read["right_gap"] - read["left_gap"])
 
 
-def _pantoscopic(frame: FrameOrder, read: Measures) -> Measured:
-    right, left = (found.pantoscopic_of(eye, frame, read) for eye in Eye)
-    return right.minus(left)
-
-
 _NUMBERS: Mapping[str, Callable[[FrameOrder, Measures], Measured]] = {
     SKEW: found.skew_of,
     X_ING: lambda _, read: found.x_ing_of(read),
-    PANTOSCOPIC: _pantoscopic,
+    PANTOSCOPIC: found.pantoscopic_apart,
     TABLE: lambda _, read: found.at_plate(read),
 }
 """What each check gives, the one furthest inwards first, and the angle that they make up."""

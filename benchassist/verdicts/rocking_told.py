@@ -92,17 +92,18 @@ def _limits(case: Case) -> Limits:
 def _temples(rocked: Rocking) -> str:
     """What opens the temples upside down."""
     causes = _causes(rocked) or (rocked.largest,)
-    return f"Of {degrees(abs(rocked.angle))} between the temples, {_told(causes)}."
+    told = _told(causes, rocked.angle)
+    return f"Of {degrees(abs(rocked.angle))} between the temples, {told}."
 
 
 def _tips(rocked: Rocking, tips: Tips) -> str:
     """The part of a gap that the temple angles open, and the rest, which is the tips' own."""
     causes = _causes(rocked)
-    made_of = f" ({_told(causes)})" if causes else ""
-    return (
-        f"Of {_about(tips.gap)}, the temple angles open {_about(tips.opened)}{made_of} and the "
-        f"bends of the tips {_about(abs(tips.lower))}."
-    )
+    made_of = f" ({_told(causes, rocked.angle)})" if causes else ""
+    opened = f"the temple angles open {_about(tips.opened)}{made_of}"
+    bent = _about(abs(tips.lower))
+    said = f"Of {_about(tips.gap)}, {opened} and the bends of the tips {bent}"
+    return f"{said}{' against it' if tips.are_against else ''}."
 
 
 def _causes(rocked: Rocking) -> tuple[Share, ...]:
@@ -111,9 +112,18 @@ def _causes(rocked: Rocking) -> tuple[Share, ...]:
     return tuple(sorted(worth, key=lambda share: abs(share.angle), reverse=True))
 
 
-def _told(causes: tuple[Share, ...]) -> str:
-    parts = (f"{degrees(abs(share.angle))} by {CAUSES[share.name]}" for share in causes)
-    return listed(tuple(parts))
+def _told(causes: tuple[Share, ...], angle: Decimal) -> str:
+    """The shares, first those that open the temples this way and then those against it."""
+    open_it, hold_it = (
+        tuple(
+            f"{degrees(abs(share.angle))} by {CAUSES[share.name]}"
+            for share in causes
+            if (share.angle * angle < 0) is against
+        )
+        for against in (False, True)
+    )
+    against_it = f"against it {listed(hold_it)}" if hold_it else ""
+    return ", ".join(filter(None, (listed(open_it), against_it)))
 
 
 def _about(length: Decimal) -> str:

@@ -13,6 +13,8 @@ _EIGHTH = Decimal("0.125")
 _TENTH = Decimal("0.1")
 _HUNDREDTH = Decimal("0.01")
 _MILLIONTH = Decimal("0.000001")
+_FINEST = 6
+"""So many decimals a reckoned number has at most."""
 
 
 def plain(value: Decimal, places: int = 2) -> str:
@@ -74,14 +76,20 @@ def size(value: Decimal, unit: str) -> str:
 
 
 def size_beside(value: Decimal, limit: Decimal, unit: str) -> str:
-    """The size of a difference, with more decimals where it would look like its limit."""
+    """The size of a difference, with more decimals where it would look like its limit.
+
+    Only as many more as tell the two apart: 1.02223 beside 1 is 1.02, and 1.0004 is 1.0004.
+    """
     digits = _digits(value, unit)
-    looks_alike = Decimal(digits) == Decimal(_digits(limit, unit))
-    if looks_alike and abs(value) != limit:
-        finer = (plain(value, places) for places in range(2, 7))
-        differing = (text for text in finer if Decimal(text) != limit)
-        return _with_unit(next(differing, trimmed(value)), unit)
-    return _with_unit(digits, unit)
+    shown = Decimal(_digits(limit, unit))
+    if Decimal(digits) != shown or abs(value) == limit:
+        return _with_unit(digits, unit)
+    usual = len(digits.partition(".")[2])
+    for places in range(usual + 1, _FINEST):
+        finer = str(abs(value).quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP))
+        if Decimal(finer) not in {shown, limit}:
+            return _with_unit(finer, unit)
+    return _with_unit(trimmed(value), unit)
 
 
 def limit_size(limit: Decimal, unit: str) -> str:

@@ -1,7 +1,7 @@
 """The lines read at distance and near against the lines expected: the prescriber's business."""
 
 from benchassist.job.acuity import Acuity, Seeing
-from benchassist.optics.acuity import lines_worse
+from benchassist.optics.acuity import is_known, lines_worse
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.finding import Finding, State
 from benchassist.verdicts.words import listed, trimmed
@@ -19,7 +19,8 @@ def judge_acuity(case: Case) -> tuple[Finding, ...]:
     """The findings on the lines read, one a distance.
 
     A line worse than expected is outside: nothing is published on how much worse a wearer may
-    read with a new pair, and a line is what charts can tell. Own rule.
+    read with a new pair, and a line is what charts can tell. What no chart has is kept as
+    it was written and is to be read again. Own rule.
     """
     findings: list[Finding] = []
     for check, what in _CHECKS.items():
@@ -50,7 +51,10 @@ def _lines(check: str, what: str, acuity: Acuity) -> tuple[Finding, ...]:
     worse = {seeing: _worse(acuity, seeing) for seeing in seen}
     lost = [seeing for seeing, by in worse.items() if by is not None and by > 0]
     lines = ", ".join(_line(acuity, seeing) for seeing in seen)
-    if lost:
+    unknown = _unknown(acuity, seen)
+    if unknown and not lost:
+        state, end = State.CLOSE, f": {unknown}"
+    elif lost:
         state, end = State.OUTSIDE, f": {_names(lost)} worse than expected; {_TO_PRESCRIBER}"
     elif None in worse.values():
         unlike = [seeing for seeing, by in worse.items() if by is None]
@@ -67,6 +71,20 @@ def _lines(check: str, what: str, acuity: Acuity) -> tuple[Finding, ...]:
             is_told=state is State.NONE,
         ),
     )
+
+
+def _unknown(acuity: Acuity, seen: list[Seeing]) -> str:
+    """What was written that is no line of a chart or card, and how lines are written."""
+    written = [
+        text
+        for seeing in seen
+        for text in (acuity.by(seeing).read, acuity.by(seeing).expected)
+        if text and not is_known(text)
+    ]
+    if not written:
+        return ""
+    named = listed(tuple(f"'{text}'" for text in dict.fromkeys(written)))
+    return f"{named} is not a line of a chart; write it as 6/6, 20/20, 1.0, logMAR 0.1 or N5"
 
 
 def _worse(acuity: Acuity, seeing: Seeing) -> float | None:

@@ -13,6 +13,7 @@ from benchassist.verdicts.bench_limits import bench_finding, bench_limit
 from benchassist.verdicts.case import Case
 from benchassist.verdicts.consequence import between_the_eyes, centre_distance
 from benchassist.verdicts.finding import Finding, State
+from benchassist.verdicts.usual_range import usual_finding
 from benchassist.verdicts.weigh import Subject, Value
 from benchassist.verdicts.words import degrees, millimetres, prism_amount, size_beside, tenth
 
@@ -32,7 +33,7 @@ def level_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
         side = "right" if higher > 0 else "left"
         said = f"The {side} end {size_beside(higher, limit.value, 'mm')} higher"
     remark = "" if abs(higher) <= limit.value - guard else _rolled(case, roll)
-    value = Value(found=higher, difference=higher, sign="", remark=remark)
+    value = Value(found=abs(higher), difference=higher, sign="", remark=remark)
     return (bench_finding(case, subject, "worn-level", value, said),)
 
 
@@ -49,28 +50,35 @@ def _rolled(case: Case, roll: float) -> str:
 
 def form_findings(case: Case, read: Measures) -> tuple[Finding, ...]:
     """The face form of each side against the order, and of the sides against each other."""
-    ordered = case.order.frame.face_form
-    each = (
-        against_order(
-            case,
-            Subject(f"fit.face-form.{eye}", "fit.face-form", "Face form as worn", eye),
-            "worn-form",
-            read[eye],
-            ordered,
-        )
-        for eye in Eye
-    )
+    each = (_form(case, eye, read[eye]) for eye in Eye)
     right, left = read[Eye.RIGHT], read[Eye.LEFT]
     apart = right - left
-    turned = ""
-    if apart:
-        back = Eye.RIGHT if apart > 0 else Eye.LEFT
-        half = degrees(abs(apart) / 2)
-        turned = f": the front is turned by {half}, the {back} side further back"
+    turned = f": {_turned(apart)}" if apart else ""
     said = f"Face form as worn {degrees(right)} right and {degrees(left)} left{turned}"
     pair = Subject("fit.face-form", "fit.face-form", "Face form as worn, right against left")
-    value = Value(found=apart, difference=apart, sign="")
+    value = Value(found=abs(apart), difference=apart, sign="")
     return (bench_finding(case, pair, "worn-form-sides", value, said), *each)
+
+
+def _form(case: Case, eye: Eye, measured: Decimal) -> Finding:
+    """The face form of one lens against the order, or what is usual where none is ordered."""
+    subject = Subject(f"fit.face-form.{eye}", "fit.face-form", "Face form as worn", eye)
+    ordered = case.order.frame.face_form
+    if ordered is None:
+        return usual_finding(case, subject, "form-usual", measured)
+    return against_order(case, subject, "worn-form", measured, ordered)
+
+
+def _turned(apart: Decimal) -> str:
+    """By how much a front is turned whose right form is larger by so much, and which way.
+
+    A turn of the front takes one outer end back by as much as it brings the other forward, so
+    it is half of the difference, and the lens whose form looks larger has come nearer to its
+    eye. Own derivation.
+    """
+    nearer = Eye.RIGHT if apart > 0 else Eye.LEFT
+    turned = degrees(abs(apart) / 2)
+    return f"the front is turned by {turned}, the {nearer} lens nearer to the face"
 
 
 def slip_findings(case: Case, read: Measures) -> tuple[Finding, ...]:

@@ -41,11 +41,13 @@ RIM_ROOM = 2.0
 FELT = 1.0
 """Vertical prism between the eyes that is told, prism dioptres; own choice."""
 
+ROLLS = 1.0
+"""Marks further apart in height than so many mm say that the front rolls; as much as a fitting
+cross may stand off the pupil. Own choice."""
+
+_RIM = "lower rim"
+
 _BELONGS = {"far": "far portion", "reading": "near portion"}
-
-
-SEEN_ROLL = Decimal(1)
-"""Marks that stand so far apart in height are seen to do so, mm; own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +63,7 @@ def zones(case: Case, read: Measures) -> tuple[Finding, ...]:
     has_zones = case.design is not None and case.design.has_addition
     subject = Subject("fit.cross.zones", "fit.cross", "Looked through")
     met = {gaze: _met(case, gaze, read) for gaze in (GAZES if has_zones else (READING,))}
-    is_rolled = _is_rolled(read)
+    is_rolled = abs(read["right_up"] - read["left_up"]) > ROLLS
     wrong = [_wrong(gaze, eyes, is_rolled=is_rolled) for gaze, eyes in met.items()]
     wrong.append(_imbalance(case, met[READING], read))
     said = "; ".join(f"{_habit(gaze)} {_place(eyes)}" for gaze, eyes in met.items())
@@ -98,7 +100,7 @@ def _through(case: Case, eye: Eye, gaze: Gaze, up: Decimal) -> _Through:
     tilt = usual.TILT if seat.tilt is None else seat.tilt
     below = depth_below(gaze.lowered, float(tilt), seat.rotation)
     if _is_past_rim(case, eye, below, float(up)):
-        return _Through(below, "lower rim")
+        return _Through(below, _RIM)
     return _Through(below, _portion(case, below, float(up)))
 
 
@@ -137,30 +139,26 @@ def _portions(met: dict[Eye, _Through]) -> str:
     right, left = met[Eye.RIGHT].portion, met[Eye.LEFT].portion
     if right == left:
         return f", {right}" if right else ""
-    named = (one or "lens" for one in (right, left))
-    return ", right {}, left {}".format(*named)
-
-
-def _is_rolled(read: Measures) -> bool:
-    """Whether one mark stands higher and the other lower, so that the front is to be levelled.
-
-    By so much at least that a person sees it. Own choice.
-    """
-    ups = [read[f"{eye}_up"] for eye in Eye]
-    return min(ups) < 0 < max(ups) and max(ups) - min(ups) >= SEEN_ROLL
+    return "".join(f", {eye} {one.portion}" for eye, one in met.items() if one.portion)
 
 
 def _wrong(gaze: Gaze, met: dict[Eye, _Through], *, is_rolled: bool) -> str:
+    """What is wrong where an eye misses its portion, and which way the front should go.
+
+    Raising or lowering brings no two crosses to one height: a front that rolls is levelled
+    before its height means anything.
+    """
     meant = _BELONGS.get(gaze.name, "")
-    portions = [one.portion for one in met.values() if one.portion]
-    if "lower rim" in portions:
-        return f"; for {gaze.name} the lens is too shallow, or sits too low"
-    if not meant or all(portion == meant for portion in portions):
+    at_rim = [eye for eye, one in met.items() if one.portion == _RIM]
+    if at_rim:
+        lens = "lens" if len(at_rim) == len(met) else f"{at_rim[0]} lens"
+        return f"; for {gaze.name} the {lens} is too shallow, or sits too low"
+    if not meant or all(one.portion == meant for one in met.values() if one.portion):
         return ""
-    way = "lower the front" if gaze is FAR else "raise the front"
+    missed = f"; for {gaze.name} it should be the {meant}"
     if is_rolled:
-        way = "level the front first"
-    return f"; for {gaze.name} it should be the {meant}: {way}"
+        return f"{missed}: the front rolls, level it first"
+    return f"{missed}: {'lower' if gaze is FAR else 'raise'} the front"
 
 
 def _imbalance(case: Case, met: dict[Eye, _Through], read: Measures) -> str:

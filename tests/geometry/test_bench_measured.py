@@ -1,6 +1,6 @@
 """Each measured number has the sign of its formula, and each reading the error of its tool."""
 
-from math import atan2, degrees, hypot
+from math import asin, atan2, degrees, hypot, tan
 
 import pytest
 from hypothesis import given
@@ -16,6 +16,7 @@ from benchassist.geometry.bench_measured import (
     measured_lens_turn,
     measured_open_angle,
     measured_pantoscopic,
+    measured_pantoscopic_apart,
     measured_skew,
     measured_two_way,
     measured_upright,
@@ -88,6 +89,18 @@ def test_a_length_misread_does_what_its_slope_says(off: float) -> None:
     tilt = measured_pantoscopic(off, 40.0, BY_LENGTH)
     slope = off / 40.0**2 / (1.0 - (off / 40.0) ** 2) ** 0.5
     assert tilt.uncertainty == pytest.approx(degrees(slope) * 0.5, rel=1e-4)
+
+
+def test_one_b_of_two_angles_drops_out_of_their_difference() -> None:
+    """Alike they differ by nothing, whatever B is; apart, each moves by tan(angle) dB / B."""
+    alike = measured_pantoscopic_apart(6.0, 6.0, 40.0, BY_LENGTH)
+    assert alike.value == 0.0
+    assert alike.uncertainty == pytest.approx(0.0, abs=1e-9)
+    apart = measured_pantoscopic_apart(6.0, 2.0, 40.0, BY_LENGTH)
+    right, left = (tan(asin(offset / 40.0)) / 40.0 for offset in (6.0, 2.0))
+    assert apart.uncertainty == pytest.approx(degrees(right - left) * 0.5, rel=1e-4)
+    by_gaps = measured_pantoscopic_apart(0.0, 0.0, 40.0, TOOLS).uncertainty
+    assert by_gaps == pytest.approx(degrees(hypot(0.06, 0.06) / 40.0), rel=1e-4)
 
 
 def test_width_and_span_of_a_front_are_lengths() -> None:

@@ -14,10 +14,19 @@ from benchassist.geometry.alignment import (
     skew,
     x_ing,
 )
-from benchassist.geometry.possible import READING_ERROR, Impossible
+from benchassist.geometry.bench_measured import (
+    Tools,
+    measured_fold,
+    measured_inverted,
+    measured_lens_turn,
+    measured_upright,
+)
+from benchassist.geometry.possible import READING_ERROR, Impossible, refuse_bends_apart
 from benchassist.geometry.touch import Gaps, inverted_angle, two_way_touch, upright_angle
+from benchassist.optics.eye import Eye
 
 DOWN = Gaps(0.0, 0.0)
+EXACT = Tools(gap=0.0)
 
 
 @pytest.mark.parametrize(
@@ -74,6 +83,26 @@ DOWN = Gaps(0.0, 0.0)
             lambda: open_angle(85.0, 100.0),
         ),
         ("-60 mm outwards at 100 mm", lambda: open_angle(-60.0, 100.0)),
+        (
+            "marks 5 mm apart in height over 10 mm would make the turn of the lens -30.0°",
+            lambda: measured_lens_turn(Eye.RIGHT, 5.0, 0.0, 10.0, EXACT),
+        ),
+        (
+            "a height of -50 mm over 66 mm would make the climb of a folded temple -37.1°",
+            lambda: measured_fold(50.0 - 40.0, -50.0, 66.0, EXACT),
+        ),
+        (
+            "gaps of 0 and 60 mm under the tips over 100 mm would make the angle",
+            lambda: measured_upright(Gaps(0.0, 60.0), 100.0, EXACT),
+        ),
+        (
+            "gaps of 60 and 0 mm under the shafts over 100 mm would make the angle",
+            lambda: measured_inverted(Gaps(60.0, 0.0), 100.0, EXACT),
+        ),
+        (
+            "the bends were read as starting at 130 mm right and 20 mm left",
+            lambda: refuse_bends_apart(130.0, 20.0),
+        ),
     ],
 )
 def test_an_impossible_set_is_refused(said: str, refused: object) -> None:

@@ -2,7 +2,8 @@
 
 The figures are those that the bench limits give for a fault at its limit, reckoned there at a
 centre distance of 64 mm, 95 mm from hinge to ear, 130 mm between the hinges, and 128 mm from
-hinge to tip. The frame ordered here has the first three, and 127 mm to the tip.
+hinge to tip. The frame ordered here has the first three, and 127 mm to the tip. A gap of 1 mm
+there is 0.451 degrees, by which the table touch is told.
 """
 
 from decimal import Decimal
@@ -10,9 +11,10 @@ from typing import Any
 
 import pytest
 
+from benchassist.optics.eye import Eye
 from benchassist.verdicts.case import Case
-from benchassist.verdicts.consequence import consequence
-from tests.verdicts.jobs import job_of, plain_limits, power
+from benchassist.verdicts.consequence import consequence, turn_leaves
+from tests.verdicts.jobs import checked, components, job_of, plain_limits, power
 
 ISO = "iso-21987-2017"
 FRAME = {"a": "51", "dbl": "18", "temple_length": "140"}
@@ -34,8 +36,8 @@ def case(sphere: str, **order: Any) -> Case:
         ("plane-step", "1.0", "-8.00", "; worth 0.06 D to one eye"),
         ("x-ing", "1.0", "-3.00", "; it lifts the tip of a temple by about 2.2 mm"),
         ("open-angle", "2.0", "0.00", "; one lens comes 1.1 mm closer"),
-        ("table-touch", "1.0", "-6.00", "higher, 0.22 Δ between the eyes"),
-        ("table-touch", "1.0", "0.00", "; on the face one lens stands 0.4 mm higher"),
+        ("table-touch", "0.451", "-6.00", "higher, 0.22 Δ between the eyes"),
+        ("table-touch", "0.451", "0.00", "; on the face one lens stands 0.4 mm higher"),
     ],
 )
 def test_a_fault_at_its_limit(name: str, fault: str, sphere: str, said: str) -> None:
@@ -94,6 +96,48 @@ def test_temples_apart_in_degrees_roll_the_front() -> None:
     assert consequence(case("-5.00"), "pantoscopic", Decimal(2)) == (
         "; on the face one lens stands 1.6 mm higher, 0.82 Δ between the eyes"
     )
+
+
+def test_one_angle_has_one_consequence_by_whichever_check() -> None:
+    """2.5 mm over 100 mm of shaft are 1.43 degrees, and so are 3.2 mm over 128 mm."""
+    frame = {**FRAME, "b": "40"}
+    order = {"design": "single-vision", "vertex_distance": "12", "frame": frame}
+    order |= {eye: {"power": power("-6.00"), "distance_pd": "32"} for eye in ("right", "left")}
+    said = set()
+    for name, gap, run in (("table-inverted", "2.5", "100"), ("table-upright", "3.2", "128")):
+        read = {"right_gap": gap, "left_gap": "0", "run": run}
+        sentence = checked("bench", name, {"measured": read}, order)[f"bench.{name}"].sentence
+        said.add(sentence.partition("; ")[2])
+    angle = Decimal("1.432096")
+    assert said == {
+        f"{consequence(Case(job_of(order), plain_limits(ISO)), 'pantoscopic', angle)[2:]}."
+    }
+
+
+@pytest.mark.parametrize(
+    ("cylinder", "prism", "turn", "said"),
+    [
+        ("-2.00", "0", "3", "; it leaves 0.21 D of cylinder"),
+        ("-2.00", "0", "-3", "; it leaves 0.21 D of cylinder"),
+        (None, "4", "3", "; it moves the ordered prism by 0.21 Δ"),
+        (
+            "-2.00",
+            "4",
+            "3",
+            "; it leaves 0.21 D of cylinder and moves the ordered prism by 0.21 Δ",
+        ),
+        (None, "0", "3", ""),
+        ("-2.00", "4", "0", ""),
+    ],
+)
+def test_what_a_turned_lens_leaves(
+    cylinder: str | None, prism: str, turn: str, said: str
+) -> None:
+    """Own derivation: 2 x 2.00 x sin 3 = 0.209 D; 2 x 4 x sin 1.5 = 0.209 prism dioptres."""
+    axis = "90" if cylinder else None
+    lens = {"power": power("-1.00", cylinder, axis), "prism": components("0", prism)}
+    one = Case(job_of({"design": "single-vision", "right": lens}), plain_limits(ISO))
+    assert turn_leaves(one, Eye.RIGHT, Decimal(turn)) == said
 
 
 def test_half_a_pd_is_no_pd() -> None:

@@ -41,19 +41,47 @@ def test_the_vertex_distance_changes_the_power_at_the_eye() -> None:
     )
 
 
+def test_the_change_of_power_needs_a_power_to_compare_with() -> None:
+    findings = fit_for({"vertex_distance": "12"}, "vertex", right="14", left="14")
+    assert findings["fit.vertex.right"].state is State.NONE
+    assert "no power is ordered" in findings["fit.vertex.right"].sentence
+
+
 @pytest.mark.parametrize(
-    ("order", "says"),
+    ("worn", "state"),
     [
-        ({**ORDER, "vertex_distance": None}, "no vertex distance of the refraction"),
-        ({"vertex_distance": "12"}, "no power is ordered"),
+        *(("0", State.OUTSIDE), ("4.5", State.OUTSIDE), ("5", State.CLOSE)),
+        *(("8", State.WITHIN), ("18", State.WITHIN), ("18.5", State.CLOSE)),
+        *(("21", State.CLOSE), ("21.5", State.OUTSIDE), ("25", State.OUTSIDE)),
     ],
 )
-def test_the_vertex_distance_needs_an_order_to_compare_with(
-    order: dict[str, Any], says: str
+def test_a_vertex_distance_that_none_ordered_is_held_against_the_usual(
+    worn: str, state: State
 ) -> None:
-    finding = fit_for(order, "vertex", right="14", left="14")["fit.vertex.right"]
-    assert finding.state is State.NONE
-    assert says in finding.sentence
+    order = {**ORDER, "vertex_distance": None}
+    findings = fit_for(order, "vertex", right=worn, left=worn)
+    assert findings["fit.vertex"].state is State.WITHIN
+    for eye in ("right", "left"):
+        assert findings[f"fit.vertex.usual-{eye}"].state is state
+        assert "usual 8.0 mm to 18.0 mm" in findings[f"fit.vertex.usual-{eye}"].sentence
+
+
+@pytest.mark.parametrize(
+    ("tilt", "state"),
+    [("-8", State.OUTSIDE), ("0", State.CLOSE), ("5", State.WITHIN), ("21", State.OUTSIDE)],
+)
+def test_a_tilt_that_none_ordered_is_held_against_the_usual(tilt: str, state: State) -> None:
+    assert fit("tilt", tilt=tilt)["fit.tilt"].state is state
+
+
+@pytest.mark.parametrize(
+    ("form", "state"),
+    [("-6", State.OUTSIDE), ("0", State.WITHIN), ("12", State.CLOSE), ("30", State.OUTSIDE)],
+)
+def test_a_form_that_none_ordered_is_held_against_the_usual(form: str, state: State) -> None:
+    findings = fit("face-form", right=form, left=form)
+    assert findings["fit.face-form"].state is State.WITHIN
+    assert findings["fit.face-form.left"].state is state
 
 
 def test_a_lens_moved_past_its_focus_cannot_be() -> None:
@@ -102,9 +130,9 @@ def test_tilt_and_form_as_worn_against_the_order() -> None:
     )
     assert form["fit.face-form.left"].state is State.WITHIN
     assert form["fit.face-form"].state is State.CLOSE
-    assert "the front is turned by 1.5°" in form["fit.face-form"].sentence
+    assert "turned by 1.5°, the right lens nearer to the face" in form["fit.face-form"].sentence
     told = fit("tilt", tilt="11")["fit.tilt"]
-    assert (told.state, told.found) == (State.NONE, Decimal(11))
+    assert (told.state, told.found, told.difference) == (State.WITHIN, Decimal(11), Decimal(1))
 
 
 SINGLE: dict[str, Any] = {
@@ -122,19 +150,37 @@ def test_a_low_centre_of_a_single_vision_lens_is_no_fault() -> None:
     finding = low["fit.cross.right-up"]
     assert (finding.state, finding.what) == (State.WITHIN, "Centre of the lens, height")
     assert "it belongs 4.8 mm below the pupil with 10° of tilt" in finding.sentence
-    # What it causes is reckoned from where it belongs: 0.2 mm at 4 D.
-    assert finding.found == finding.difference
-    assert "base down" not in finding.sentence
-    assert low["fit.cross.apart"].state is State.NONE
+    assert low["fit.cross.prism-vertical"].state is State.WITHIN
     uneven = fit_for(
         SINGLE, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
     )
+    assert uneven["fit.cross.apart"].state is State.NONE
+    assert uneven["fit.cross.apart"].sentence == (
+        "Height, right against left: 3.0 mm apart; for information, their vertical prism is "
+        "judged."
+    )
     assert uneven["fit.cross.prism-vertical"].state is State.OUTSIDE
-    unknown = {**SINGLE, "right": {}, "left": {}}
-    bare = fit_for(
+    unknown = {"design": "single-vision", "frame": SINGLE["frame"]}
+    alone = fit_for(
         unknown, "cross", right_across="0", right_up="-5", left_across="0", left_up="-2"
     )
-    assert bare["fit.cross.apart"].state is State.OUTSIDE
+    assert alone["fit.cross.apart"].state is State.OUTSIDE
+
+
+@pytest.mark.parametrize(
+    ("up", "found", "says"),
+    [
+        ("0", "4.760828", "on the pupil, it belongs 4.8 mm below the pupil with 10° of tilt: "),
+        ("-4.8", "-0.039172", "4.8 mm below the pupil, it belongs 4.8 mm below"),
+        ("-8", "-3.239172", "that, limit ±3.5 mm, it causes 1.30 Δ base up"),
+    ],
+)
+def test_a_lowered_centre_is_reckoned_from_its_place(up: str, found: str, says: str) -> None:
+    """27 tan 10 = 4.760828 mm; -4.00 D 3.239 mm too low give 1.296 prism dioptres."""
+    read = fit_for(SINGLE, "cross", right_across="0", right_up=up, left_across="0", left_up=up)
+    finding = read["fit.cross.right-up"]
+    assert finding.found == finding.difference == Decimal(found)
+    assert says in finding.sentence
 
 
 def test_ordered_prism_moves_the_centre() -> None:
@@ -152,28 +198,6 @@ def test_a_segment_is_told_without_prism() -> None:
     )
     finding = found["fit.cross.right-up"]
     assert finding.state is State.OUTSIDE
-    assert finding.sentence.startswith("Segment 3.0 mm too low")
+    assert finding.sentence.startswith("Segment 3.0 mm too low against its ordered place")
+    assert found["fit.cross.left-up"].sentence.startswith("Segment at its ordered place, limit")
     assert "causes" not in finding.sentence
-
-
-def test_a_segment_is_looked_at_against_its_ordered_place() -> None:
-    nought = dict.fromkeys(("right_across", "right_up", "left_across", "left_up"), "0")
-    found = fit_for({**SINGLE, "design": "bifocal"}, "cross", **nought)
-    assert found["fit.cross.right-up"].sentence.startswith("Segment at its ordered place")
-
-
-def test_one_mark_high_and_one_low_asks_to_be_levelled() -> None:
-    rolled = fit("cross", right_across="0", right_up="-4", left_across="0", left_up="2")
-    assert "level the front first" in rolled["fit.cross.zones"].sentence
-    assert "raise the front" not in rolled["fit.cross.zones"].sentence
-
-
-def test_a_turned_front_names_the_side_further_back() -> None:
-    for right, left, back in (("8", "2", "right"), ("2", "8", "left")):
-        found = fit("face-form", right=right, left=left)["fit.face-form"]
-        assert f"the front is turned by 3°, the {back} side further back" in found.sentence
-
-
-def test_what_is_measured_in_part_and_found_good_is_told() -> None:
-    found = checked("fit", "vertex", {"seen": "good", "measured": {"right": "5"}}, ORDER)
-    assert found["fit.vertex"].sentence == "Vertex: found good; not all of it was measured."

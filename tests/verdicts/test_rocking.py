@@ -1,5 +1,6 @@
 """The checks that make up the table touch, brought to agree."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -10,8 +11,11 @@ from benchassist.geometry.frame_state import FrameState, frame_points
 from benchassist.geometry.resting import inverted
 from benchassist.geometry.touch import Gaps, inverted_angle
 from benchassist.job.checks import Answer, Seen
+from benchassist.job.document import Job
+from benchassist.limits.table import Row, Table
 from benchassist.optics.eye import Eye
 from benchassist.verdicts.frame_measured import Why
+from benchassist.verdicts.judge import judge
 from benchassist.verdicts.rocking import (
     PANTOSCOPIC,
     SKEW,
@@ -22,7 +26,14 @@ from benchassist.verdicts.rocking import (
     rocking,
     tips_of,
 )
-from tests.verdicts.rocking_jobs import LEVEL, answered, found, job, upright
+from tests.verdicts.jobs import ISO, plain_limits
+from tests.verdicts.rocking_cases import LEVEL, answered, job, upright, why
+
+
+def found(one: Job) -> Rocking:
+    rocked = rocking(one)
+    assert isinstance(rocked, Rocking)
+    return rocked
 
 
 def test_a_level_frame_has_no_share() -> None:
@@ -145,6 +156,13 @@ def test_the_best_values_add_up_to_the_angle(top: str, offset: str, gap: str) ->
         assert rocked.why is Why.CONTRADICTORY
 
 
+@pytest.mark.parametrize("gaps", [("0", "3.0"), ("2.0", "0")])
+def test_upright_the_tips_are_told_from_the_temples(gaps: tuple[str, str]) -> None:
+    told = why(upright(job(), *gaps), "table-upright")
+    assert "the temple angles open 0.0 mm" in told
+    assert told.endswith("Put right first: the bends of the tips.")
+
+
 LIMITS = {
     **dict.fromkeys(("skew", "x-ing", "pantoscopic", "table-touch"), Decimal(1)),
     "bend-start": Decimal(2),
@@ -212,3 +230,53 @@ def test_tips_that_cannot_be_are_left_out() -> None:
     for gaps in (("2", "2"), ("-0.4", "3")):
         assert tips_of(upright(job(), *gaps)) is None
     assert tips_of(job()) is None
+
+
+def test_a_limit_that_the_workshop_switched_off_puts_nothing_first() -> None:
+    """X-ing of 1.3 degrees with 1.7 of the temples, once judged and once not."""
+    one = job(
+        x_ing={"left_top": "0.8"},
+        pantoscopic={"right_offset": "7.2"},
+        table_inverted={"right_gap": "6.0"},
+    )
+    assert why(one, "table-inverted").endswith("Put right first: X-ing.")
+    limits = plain_limits(ISO)
+    rows = tuple(_off(row) if row.id == "x-ing" else row for row in limits.bench.rows)
+    findings = judge(one, replace(limits, bench=Table(rows)))
+    told = next(item for item in findings if item.key == "bench.table-inverted.why")
+    assert told.sentence.endswith("Put right first: unequal pantoscopic angles.")
+
+
+def _off(row: Row) -> Row:
+    band = row.bands[0]
+    return replace(row, bands=(replace(band, rule=replace(band.rule, off="switched off")),))
+
+
+@pytest.mark.parametrize(("lifted", "down"), [("right", "left"), ("left", "right")])
+@pytest.mark.parametrize(
+    ("top", "shaft", "tip", "told"),
+    [
+        (
+            "1.4",
+            "3.9",
+            "5.5",
+            "5.0 mm (2.2° by X-ing) and the bends of the tips 0.5 mm. Put right first: X-ing.",
+        ),
+        (
+            "0",
+            "0.25",
+            "0.6",
+            "0.3 mm and the bends of the tips 0.3 mm. Put right first: X-ing.",
+        ),
+    ],
+)
+def test_a_gap_upright_is_shared_between_temples_and_tips(  # noqa: PLR0913, PLR0917
+    lifted: str, down: str, top: str, shaft: str, tip: str, told: str
+) -> None:
+    """Own derivation: over a run of 128 mm a gap of 3.9 mm at 100 mm opens 3.9 x 1.28 = 5.0."""
+    whole = job(x_ing={f"{down}_top": top}, table_inverted={f"{lifted}_gap": shaft})
+    upright = {f"{lifted}_gap": "0", f"{down}_gap": tip, "run": "128"}
+    answer = whole.now.bench.answers["skew"].with_(measured=upright)
+    bench = whole.now.bench.with_(answers={**whole.now.bench.answers, "table-upright": answer})
+    sentence = why(whole.with_now(whole.now.with_(bench=bench)), "table-upright")
+    assert sentence == f"Of {tip} mm, the temple angles open {told}"

@@ -33,3 +33,14 @@ def test_one_line_worse_chooses_for_all(
 ) -> None:
     lines = [LineRead(read=read, expected=expected) for read, expected in (right, left)]
     assert chosen_by_lines(Acuity(right=lines[0], left=lines[1])) == chosen
+
+
+@pytest.mark.parametrize("typed", ["abc", "999", "-1"])
+def test_what_is_no_line_is_to_be_read_again(typed: str) -> None:
+    lines = {"right": {"read": typed, "expected": "6/6"}, "left": {"read": "6/6"}}
+    answer = {"choice": "as expected", "acuity": lines}
+    finding = worn({}, {"distance-vision": answer})["fit.distance-vision.lines"]
+    assert finding.state is State.CLOSE
+    assert (
+        f"right {typed} (6/6 expected), left 6/6: '{typed}' is not a line" in finding.sentence
+    )

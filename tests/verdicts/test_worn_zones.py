@@ -38,10 +38,23 @@ def test_the_corridor_is_as_long_as_its_maker_says() -> None:
 
 
 def test_one_eye_that_misses_its_portion_is_enough() -> None:
-    for ups in (("-4", "0"), ("0", "-4")):
+    for ups in (("-4", "-3"), ("-3", "-4")):
         told = looked_through(PROGRESSIVE, *ups)
         assert told.is_told
         assert "for reading it should be the near portion: raise the front" in told.sentence
+
+
+def test_a_front_that_rolls_is_levelled_before_it_is_raised() -> None:
+    for ups in (("-4", "1"), ("1", "-4")):
+        told = looked_through(PROGRESSIVE, *ups)
+        assert "the near portion: the front rolls, level it first" in told.sentence
+        assert "raise" not in told.sentence
+
+
+def test_one_lens_of_a_plain_pair_at_the_rim_is_named_alone() -> None:
+    shallow = {**SINGLE, "right": {**SINGLE["right"], "height": "14"}}
+    told = looked_through(shallow, "0", "0").sentence
+    assert "below the pupil, right lower rim; for reading the right lens is too shallow" in told
 
 
 def test_the_deeper_of_two_eyes_is_told() -> None:

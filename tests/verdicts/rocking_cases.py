@@ -1,14 +1,10 @@
-"""A level frame with some measurements changed, and why it rocks."""
+"""A level frame on the bench, with some of its measurements changed."""
 
 from typing import Any
 
 from benchassist.job.checks import Answer
 from benchassist.job.document import Job
 from benchassist.verdicts.judge import judge
-from benchassist.verdicts.rocking import (
-    Rocking,
-    rocking,
-)
 from tests.verdicts.jobs import ISO, job_of, plain_limits
 
 FRAME = {"a": "52", "b": "40", "dbl": "18"}
@@ -29,12 +25,6 @@ def job(**changed: dict[str, str]) -> Job:
     for name, values in LEVEL.items():
         answers[name] = {"measured": {**values, **changed.get(name.replace("-", "_"), {})}}
     return job_of({"frame": FRAME}, {"bench": {"answers": answers}})
-
-
-def found(one: Job) -> Rocking:
-    rocked = rocking(one)
-    assert isinstance(rocked, Rocking)
-    return rocked
 
 
 def answered(one: Job, **changed: Answer | None) -> Job:
