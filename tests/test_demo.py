@@ -195,12 +195,12 @@ def test_whoever_countersigned_did_not_dispense() -> None:
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
-def test_its_record_tells_every_finding_on_two_to_four_pages(file: Path) -> None:
+def test_its_record_tells_every_finding_on_two_to_five_pages(file: Path) -> None:
     job = read(file.read_bytes())
     record = record_of(job, demo_workshop(), last_moment(job))
     document = PdfDocument(record_pdf(record))
     said = "".join("".join(page.get_textpage().get_text_range().split()) for page in document)
-    assert 2 <= len(document) <= 4
+    assert 2 <= len(document) <= 5
     assert len(record.findings) == len(judged(job))
     for finding in record.findings:
         is_short = is_simply_good(finding) or numbers_say_it(finding)
