@@ -7,6 +7,7 @@ from math import hypot, radians, sin, tan
 from benchassist.geometry import usual
 from benchassist.geometry.on_face import Sides, cross_height_difference, roll, yaw
 from benchassist.optics.eye import Eye
+from benchassist.optics.power import axis_error_cylinder
 from benchassist.optics.prism import imbalance, prentice
 from benchassist.optics.vertex import effect_at
 from benchassist.verdicts.case import Case
@@ -60,9 +61,7 @@ def _rolled(case: Case, apart: float) -> str:
 def turn_leaves(case: Case, eye: Eye, turn: Decimal) -> str:
     """What a lens turned in its rim leaves of cylinder and moves of ordered prism, in words.
 
-    Two cylinders of one size C, crossed by the angle t, leave 2 C sin t; a prism P turned by t
-    differs from itself by the chord 2 P sin(t / 2). Own derivations: the power vectors of both
-    cylinders stand 2 t apart, the prisms t.
+    A prism P turned by t differs from itself by the chord 2 P sin(t / 2). Own derivation.
 
     Args:
         case: the job: cylinder and prism to be found.
@@ -70,11 +69,10 @@ def turn_leaves(case: Case, eye: Eye, turn: Decimal) -> str:
         turn: degrees, either way.
     """
     power, prism = case.power_to_find(eye)[0], case.prism_to_find(eye)
-    angle = radians(abs(float(turn)))
-    cylinder = abs(float(power.cylinder)) if power else 0.0
-    left = Decimal(2.0 * cylinder * sin(angle))
+    cylinder = float(power.cylinder) if power else 0.0
+    left = Decimal(axis_error_cylinder(cylinder, float(turn)))
     amount = hypot(float(prism.base_in), float(prism.base_up))
-    moved = Decimal(2.0 * amount * sin(angle / 2.0))
+    moved = Decimal(2.0 * amount * sin(radians(abs(float(turn))) / 2.0))
     parts = []
     if shows(left, "D"):
         parts.append(f"leaves {dioptres(left)} of cylinder")
